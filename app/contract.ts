@@ -1,0 +1,87 @@
+/**
+ * What the window may ask of the host, and what it answers: the one file both sides import. Every question is a POST of JSON text to
+ * `/ask/<name>`; the answer is JSON text `{ ok: true, value }` or `{ ok: false, problems }`, except where `bytes` says that bytes come back.
+ * A page never names a path: a daybook is opened by the key the host gave it.
+ */
+import { draft, entry } from './core/entry.ts';
+import type { Result } from './core/result.ts';
+import { z } from './core/zod.ts';
+
+/** A daybook this installation has opened before: the key is the host's, the folder is only shown. */
+const recent = z.strictObject({ key: z.string(), name: z.string(), folder: z.string(), missing: z.boolean() });
+
+/** One desk of the open daybook, as far as its journal could be verified. */
+const desk = z.strictObject({ desk: z.string(), entries: z.number().int(), endMark: z.string() });
+
+/** Something about the record itself that a person must know: the code is a key of the notice texts in app/words. */
+const notice = z.strictObject({
+  code: z.enum(['torn-line', 'broken-chain', 'newer-format', 'fork', 'not-writable', 'elsewhere-open', 'conflict-copy']),
+  desk: z.string().optional(),
+  line: z.number().int().optional(),
+  detail: z.string().optional(),
+});
+export type Notice = z.infer<typeof notice>;
+
+/** The open daybook. `writable` false: it opens for reading only, and a notice says why. */
+export const openBook = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  folder: z.string(),
+  ownDesk: z.string(),
+  desks: z.array(desk),
+  writable: z.boolean(),
+  notices: z.array(notice),
+});
+export type OpenBook = z.infer<typeof openBook>;
+
+export const state = z.strictObject({
+  version: z.string(),
+  recents: z.array(recent),
+  book: openBook.nullable(),
+  /** Where a new daybook would be put, as text for the page. */
+  newIn: z.string(),
+  /** The machine's clock with its offset, and where the offset lies: for "now" in a form. */
+  now: z.string(),
+});
+export type HostState = z.infer<typeof state>;
+
+const nothing = z.strictObject({});
+
+/** Papers the host can print, by name, with what each needs. */
+export const paperNames = ['run-sheet'] as const;
+export type PaperName = (typeof paperNames)[number];
+
+/** Every question: what is sent, and what comes back. */
+export const questions = {
+  /** Where things stand: the open daybook, the recent ones. */
+  state: { ask: nothing, reply: state },
+  /** Opens a recent daybook by its key, or makes a new one by name in the user's documents folder. */
+  open: {
+    ask: z.union([z.strictObject({ recent: z.string().max(80) }), z.strictObject({ make: z.string().min(1).max(120) })]),
+    reply: state,
+  },
+  /** Closes the open daybook and gives its lock back. */
+  close: { ask: nothing, reply: state },
+  /** Keeps one entry: answered only after the line is flushed to disk. A known id is answered with the entry kept first. */
+  keep: { ask: draft, reply: z.strictObject({ entry, desk }) },
+  /** All entries of all desks that verify, as lines of JSON (`application/jsonl`): already validated by the host. */
+  entries: { ask: nothing, reply: 'bytes' },
+  /** Keeps a picture or document (the body is its bytes): answers its name. */
+  evidence: { ask: 'bytes', reply: z.strictObject({ file: z.string() }) },
+  /** Prints a paper: PDF bytes. */
+  paper: { ask: z.strictObject({ name: z.enum(paperNames), id: z.string().max(80).optional() }), reply: 'bytes' },
+} as const;
+
+export type Question = keyof typeof questions;
+type Ask<Q extends Question> = (typeof questions)[Q]['ask'];
+type Reply<Q extends Question> = (typeof questions)[Q]['reply'];
+type Shape<S> = S extends z.ZodType ? z.infer<S> : Uint8Array;
+export type AskOf<Q extends Question> = Shape<Ask<Q>>;
+export type ReplyOf<Q extends Question> = Shape<Reply<Q>>;
+
+/** What stands in a JSON answer. */
+export type Answer<Q extends Question> = Result<ReplyOf<Q>>;
+
+/** Largest JSON question, and largest evidence file, in bytes. */
+export const mostQuestionBytes = 1_000_000;
+export const mostEvidenceBytes = 25_000_000;

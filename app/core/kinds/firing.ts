@@ -1,0 +1,38 @@
+/**
+ * One firing of a retort: what was left behind and what was caught. A second firing of the same charge is a re-fire and belongs to that charge;
+ * charges fired one after another into one receiver are caught together, and the mercury is one figure for all of them.
+ */
+import { checked, id, label, moment, weight } from '../shapes.ts';
+import { z } from '../zod.ts';
+
+export const spongeColours = ['yellow', 'grey', 'white', 'black'] as const;
+
+export const firing = z.strictObject({
+  heats: z
+    .array(z.strictObject({ charge: id, sponge: weight.optional(), colour: z.enum(spongeColours).optional() }))
+    .min(1)
+    .max(12),
+  lit: moment.optional(),
+  firstMercury: moment.optional(),
+  lastMercury: moment.optional(),
+  /** Finishing heat from and to. */
+  finishFrom: moment.optional(),
+  finishTo: moment.optional(),
+  opened: moment.optional(),
+  /** How it was known that it had cooled: a temperature measured at the retort, or only that it stood. Left out: not recorded. */
+  opening: z
+    .union([
+      z.strictObject({ measuredC: z.number().min(-60).max(900) }),
+      z.strictObject({ stoodHours: z.number().min(0).max(2000) }),
+    ])
+    .optional(),
+  /** The mercury caught and the vessel it went to. Left out: not weighed yet. */
+  mercury: z.strictObject({ weight, vessel: id, state: z.enum(['dry', 'wet', 'unknown']).optional() }).optional(),
+  /** Water that came over, if it was weighed. Left out: not known. */
+  water: weight.optional(),
+  fuel: label.optional(),
+  /** Smoke, smell or stain seen at the lute. */
+  lute: label.optional(),
+  checks: z.array(checked).max(60).optional(),
+  note: label.optional(),
+});

@@ -1,0 +1,56 @@
+/** Every kind of entry by its name on disk, with the schema of its body. To add a kind: a file beside this one, and a line here. */
+import { type Draft, draft } from '../entry.ts';
+import { read } from '../read.ts';
+import { bad, good, type Result, under } from '../result.ts';
+import type { z } from '../zod.ts';
+import { correction, note, strike } from './book.ts';
+import { charge } from './charge.ts';
+import { cleanUp } from './clean-up.ts';
+import { firing } from './firing.ts';
+import { person } from './person.ts';
+import { receipt } from './receipt.ts';
+import { retort } from './retort.ts';
+import { scale } from './scale.ts';
+import { standing } from './standing.ts';
+import { vessel } from './vessel.ts';
+
+export const kinds = {
+  standing,
+  person,
+  scale,
+  vessel,
+  retort,
+  receipt,
+  'clean-up': cleanUp,
+  charge,
+  firing,
+  note,
+  correction,
+  strike,
+} as const;
+
+export type Kind = keyof typeof kinds;
+/** The body of a kind. */
+export type Body<K extends Kind> = z.infer<(typeof kinds)[K]>;
+
+/** Kinds that keep a register: a later entry with `of` restates the thing from its time on. */
+export const registerKinds = ['person', 'scale', 'vessel', 'retort'] as const satisfies readonly Kind[];
+export type RegisterKind = (typeof registerKinds)[number];
+
+export const isKind = (kind: string): kind is Kind => Object.hasOwn(kinds, kind);
+
+/** Reads an asker's draft: envelope first, then the body by its kind. Problems name their field (`body.lots[0].weight.gross`). */
+export function draftFrom(value: unknown): Result<Draft> {
+  const outer = read(draft, value);
+  if (!outer.ok) return outer;
+  const { kind, body } = outer.value;
+  if (!isKind(kind)) return bad({ code: 'unknown-kind', field: 'kind', data: { kind } });
+  const inner = bodyFrom(kind, body);
+  return inner.ok ? good({ ...outer.value, body: inner.value as Record<string, unknown> }) : inner;
+}
+
+/** Reads a body by its kind. */
+export function bodyFrom<K extends Kind>(kind: K, body: unknown): Result<Body<K>> {
+  const got = read(kinds[kind] as unknown as z.ZodType<Body<K>>, body);
+  return got.ok ? got : bad(...got.problems.map((p) => ({ ...p, field: under('body', p.field).replace('.[', '[') })));
+}
