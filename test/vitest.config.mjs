@@ -27,7 +27,7 @@ export default defineConfig({
     maxWorkers: 2,
     projects: [
       node('core', ['core', 'outside']),
-      node('record', ['daybook', 'host', 'papers', 'parts'], { testTimeout: 120_000 }),
+      node('record', ['daybook', 'host', 'papers', 'parts', 'terminal'], { testTimeout: 120_000 }),
       node('house', ['house'], { testTimeout: 240_000 }),
       node('walks', ['walks'], { testTimeout: 240_000, hookTimeout: 240_000, fileParallelism: false }),
     ],

@@ -1,0 +1,15 @@
+/** `npm run -s daybook -- VERB …`: builds when it must, then is the built command, in the same process: same streams, same exit code. */
+import { pathToFileURL } from 'node:url';
+import { build } from './build.mjs';
+import { daybookCommand, say } from './paths.mjs';
+
+try {
+  await build();
+} catch (error) {
+  say(
+    JSON.stringify({ problem: `The program could not be built: ${error instanceof Error ? error.message : error}`, field: '' }),
+  );
+  process.exit(2);
+}
+process.argv[1] = daybookCommand;
+await import(pathToFileURL(daybookCommand).href);
