@@ -93,10 +93,16 @@ export function dividedWhole(a: Decimal, b: Decimal, rule: Rule = 'half-even'): 
 }
 
 /** a / b to `places` decimals, half-even: for quotients that are shown or compared at more places than any reading has. */
-export const divided = (a: Decimal, b: Decimal, places: number): Decimal => ({ digits: dividedWhole(shifted(a, places), b), places });
+export const divided = (a: Decimal, b: Decimal, places: number): Decimal => ({
+  digits: dividedWhole(shifted(a, places), b),
+  places,
+});
 
 /** Rounded once to `places` decimals, on the decimal itself. */
 export const rounded = (a: Decimal, places: number, rule: Rule = 'half-even'): Decimal =>
   a.places <= places
     ? { digits: at(a, places), places }
-    : { digits: dividedWhole({ digits: a.digits, places: 0 }, { digits: 10n ** BigInt(a.places - places), places: 0 }, rule), places };
+    : {
+        digits: dividedWhole({ digits: a.digits, places: 0 }, { digits: 10n ** BigInt(a.places - places), places: 0 }, rule),
+        places,
+      };

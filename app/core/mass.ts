@@ -3,8 +3,20 @@
  * A bare "oz" or "ton" is never guessed. Unit factors: National Institute of Standards and Technology, Handbook 44, appendix C,
  * section 4 (exact by the 1959 international pound of 453.59237 g; read through the references of methods.md section 4).
  */
-import { type Decimal, dividedWhole, decimalFromText as decimal, isZero, plus, rounded, shifted, times, toNumber, toText, zero } from './decimal.ts';
-import { bad, good, type Problem, problem, type Result } from './result.ts';
+import {
+  type Decimal,
+  decimalFromText as decimal,
+  dividedWhole,
+  isZero,
+  rounded,
+  shifted,
+  times,
+  toText,
+  zero,
+} from './decimal.ts';
+import { type Notation, quantityFromText } from './quantity.ts';
+import { quotient } from './ratio.ts';
+import { bad, good, problem, type Result } from './result.ts';
 
 /** Units a mass may be written in. Case-sensitive. `gr dwt ozt lbt` are troy, `oz-av lb` avoirdupois. */
 export const massUnits = ['ug', 'mg', 'g', 'kg', 't', 'gr', 'dwt', 'ozt', 'lbt', 'oz-av', 'lb', 'short-ton', 'long-ton'] as const;
@@ -39,55 +51,40 @@ export interface Mass {
   readonly ug: number;
 }
 
-/** Longest text looked at; a mass never needs more. */
-const longest = 80;
-const word = /^(?:\d+(?:\.\d+)?|\.\d+)$/;
+const notation: Notation = {
+  kind: 'mass',
+  factors: gramsPer,
+  bare: [
+    [/^(oz|ozs|ounces?)\.?$/i, 'bare-ounce'],
+    [/^tons?\.?$/i, 'bare-ton'],
+  ],
+};
 
 /**
- * Reads "955.6 g" or "18 ozt 18 dwt": plain decimals with a point, each followed by its unit, units from large to small and each once.
- * Problems: mass-not-text, mass-empty, mass-too-long, mass-bare-ounce, mass-bare-ton, mass-sign, mass-comma, mass-exponent, mass-unit, mass-no-unit,
- * mass-number, mass-order, mass-too-large.
+ * Reads "955.6 g" or "18 ozt 18 dwt" as exact grams, however large: plain decimals with a point, each followed by its unit, units from large to
+ * small and each once. Problems: missing, and with `mass-` before them not-text, empty, too-long, bare-ounce, bare-ton, sign, comma, exponent,
+ * unit, no-unit, number, order.
  */
+export function gramsFromText(text: unknown, field: string): Result<Decimal> {
+  const got = quantityFromText(text, field, notation);
+  return got.ok ? good(got.value.amount) : got;
+}
+
+/** A mass for the book: as `gramsFromText`, and small enough to be counted in whole micrograms (`mass-too-large` above some 9,000 t). */
 export function massFromText(text: unknown, field: string): Result<Mass> {
-  if (typeof text !== 'string') return bad(problem('mass-not-text', field));
-  const tidy = text.trim();
-  const refuse = (code: string, data: Problem['data'] = {}): Result<Mass> => bad(problem(code, field, { read: tidy.slice(0, 40), ...data }));
-  if (tidy === '') return refuse('mass-empty');
-  if (tidy.length > longest) return refuse('mass-too-long');
-  const words = tidy.split(/\s+/).flatMap((w) => w.match(/^[\d.]+(?=[A-Za-z])|[A-Za-z].*$|.+/g) ?? []);
-  let grams = zero;
-  let last = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < words.length; i += 2) {
-    const number = words[i] ?? '';
-    const unit = words[i + 1];
-    if (number.includes(',')) return refuse('mass-comma');
-    if (/^[-+−]/.test(number)) return refuse('mass-sign');
-    if (/^\d+(\.\d+)?$/.test(number) && unit !== undefined && /^e[-+]?\d+$/i.test(unit)) return refuse('mass-exponent');
-    if (/^[\d.]+e[-+]?\d+$/i.test(number)) return refuse('mass-exponent');
-    if (!word.test(number) || number.startsWith('.')) return refuse('mass-number', { part: number });
-    if (unit === undefined) return refuse('mass-no-unit');
-    if (/^(oz|ozs|ounces?)\.?$/i.test(unit)) return refuse('mass-bare-ounce');
-    if (/^(tons?)\.?$/i.test(unit)) return refuse('mass-bare-ton');
-    const factor = (gramsPer as Record<string, Decimal | undefined>)[unit];
-    if (!factor || !Object.hasOwn(gramsPer, unit)) return refuse('mass-unit', { unit });
-    const size = toNumber(factor);
-    if (size >= last) return refuse('mass-order');
-    last = size;
-    grams = plus(grams, times(exact(number), factor));
-  }
+  const got = quantityFromText(text, field, notation);
+  if (!got.ok) return got;
+  const grams = got.value.amount;
   const ug = Number(rounded(shifted(grams, 6), 0).digits);
-  if (!Number.isSafeInteger(ug)) return refuse('mass-too-large');
-  return good({ text: tidy, grams, ug });
+  if (!Number.isSafeInteger(ug)) return bad(problem('mass-too-large', field, { read: got.value.text.slice(0, 40) }));
+  return good({ text: got.value.text, grams, ug });
 }
 
 /** Micrograms as gram text with all its places: 955600000 becomes "955.600000". */
 export const gramsText = (ug: number): string => toText({ digits: BigInt(ug), places: 6 });
 
-/** The mass in another unit, unrounded as a double. */
-export function massIn(grams: Decimal, unit: MassUnit): number {
-  // 40 guard digits before the one conversion to a double
-  return toNumber(shifted({ digits: dividedWhole(shifted(grams, 40), gramsPer[unit]), places: 0 }, -40));
-}
+/** The mass in another unit: the double nearest to the exact quotient. */
+export const massIn = (grams: Decimal, unit: MassUnit): number => quotient(grams, gramsPer[unit]);
 
 /** Troy notation "18 ozt 18 dwt 0 gr": grains half-even to 4 places, trailing zeros dropped, carried at 24 grains and 20 pennyweights. */
 export function troyText(grams: Decimal): string {
