@@ -2,6 +2,7 @@
 import { pathToFileURL } from 'node:url';
 import { build } from './build.mjs';
 import { daybookCommand, say } from './paths.mjs';
+import { startedIn } from './started-in.mjs';
 
 try {
   await build();
@@ -11,5 +12,6 @@ try {
   );
   process.exit(2);
 }
+process.chdir(startedIn('daybook'));
 process.argv[1] = daybookCommand;
 await import(pathToFileURL(daybookCommand).href);
