@@ -8,7 +8,7 @@ import { z } from '../zod.ts';
 export const chargeKinds = ['amalgam', 'mercury', 'residues'] as const;
 export type ChargeKind = (typeof chargeKinds)[number];
 
-/** A whole lot, part of a lot, or a lot that should have been there. */
+/** A whole lot, part of a lot, a lot that should have been there, or one whose clean-up is not written up yet. */
 const row = z.discriminatedUnion('take', [
   z.strictObject({ take: z.literal('whole'), key: partKey, lot: partId, weight }),
   z.strictObject({
@@ -20,6 +20,7 @@ const row = z.discriminatedUnion('take', [
     rest: weight.optional(),
   }),
   z.strictObject({ take: z.literal('not-found'), key: partKey, lot: partId, looked: label.optional() }),
+  z.strictObject({ take: z.literal('unwritten'), key: partKey, label, weight }),
 ]);
 export type ChargeRow = z.infer<typeof row>;
 

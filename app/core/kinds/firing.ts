@@ -1,6 +1,7 @@
 /**
  * One firing of a retort: what was left behind and what was caught. A second firing of the same charge is a re-fire and belongs to that charge;
- * charges fired one after another into one receiver are caught together, and the mercury is one figure for all of them.
+ * charges fired one after another into one receiver are caught together, and the mercury is one figure for all of them. A firing may be written
+ * up before its charge: its heat then names no charge, stands as an open end, and is corrected once the charge is written.
  */
 import { checked, id, label, moment, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
@@ -9,9 +10,11 @@ export const spongeColours = ['yellow', 'grey', 'white', 'black'] as const;
 
 export const firing = z.strictObject({
   heats: z
-    .array(z.strictObject({ charge: id, sponge: weight.optional(), colour: z.enum(spongeColours).optional() }))
+    .array(z.strictObject({ charge: id.optional(), sponge: weight.optional(), colour: z.enum(spongeColours).optional() }))
     .min(1)
     .max(12),
+  /** Which retort, where no charge says it. */
+  retort: id.optional(),
   lit: moment.optional(),
   firstMercury: moment.optional(),
   lastMercury: moment.optional(),

@@ -1,0 +1,58 @@
+/**
+ * The book: everything the entries say, worked out. It is a function of the entries alone, whatever order they came in or were written up in, and
+ * can be thrown away and read again at any time. It never changes an entry and never asks the clock.
+ */
+import type { Entry } from '../entry.ts';
+import { type Charge, type Charges, readCharges } from './charges.ts';
+import { type Condenser, readCondensers } from './condenser.ts';
+import { type Current, readCurrent } from './current.ts';
+import { type Flag, flag } from './flags.ts';
+import { type Lots, readLots } from './lots.ts';
+import { type Registers, readRegisters } from './registers.ts';
+import { type Run, readRuns } from './runs.ts';
+import { standingFlags } from './site.ts';
+
+export interface Book {
+  readonly entries: readonly Entry[];
+  readonly current: Current;
+  readonly registers: Registers;
+  readonly lots: Lots;
+  readonly charges: Charges;
+  readonly runs: readonly Run[];
+  readonly condensers: ReadonlyMap<string, Condenser>;
+  /** All flags, by the entry they concern. */
+  readonly flags: ReadonlyMap<string, readonly Flag[]>;
+}
+
+/** Reads a book from its entries, which have passed their schemas. */
+export function readBook(entries: readonly Entry[]): Book {
+  const current = readCurrent(entries);
+  const registers = readRegisters(current);
+  const lots = readLots(current, registers);
+  const charges = readCharges(current, registers, lots);
+  const { runs, flags } = readRuns(charges, registers);
+  const contested = [...current.byId.values()].filter((r) => r.contested).map((r) => flag('contested', r.id));
+  const all = [...lots.flags, ...charges.flags, ...flags, ...contested, ...standingFlags(current)];
+  const byEntry = new Map<string, Flag[]>();
+  for (const f of all) {
+    const list = byEntry.get(f.entry);
+    if (list) list.push(f);
+    else byEntry.set(f.entry, [f]);
+  }
+  return { entries, current, registers, lots, charges, runs, condensers: readCondensers(runs, registers), flags: byEntry };
+}
+
+/** The run a charge belongs to. */
+export const runOf = (book: Book, charge: string): Run | undefined =>
+  book.runs.find((run) => run.charges.some((c: Charge) => c.id === charge));
+
+/** All flags of a run: of its charges, firings and the lots in them. */
+export function flagsOfRun(book: Book, run: Run): readonly Flag[] {
+  const ids = new Set<string>();
+  for (const charge of run.charges) {
+    ids.add(charge.id);
+    for (const firing of charge.firings) ids.add(firing.id);
+    for (const row of charge.rows) if (row.lot) ids.add(row.lot.madeBy);
+  }
+  return [...ids].flatMap((id) => book.flags.get(id) ?? []);
+}

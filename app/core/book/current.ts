@@ -1,0 +1,117 @@
+/**
+ * How each entry reads now: with its corrections applied and its strike seen. Nothing is removed: the entry as first written, every correction
+ * and who, when and why stay beside the present reading. Two corrections of one reading are both kept and the entry is marked contested.
+ */
+import type { Entry } from '../entry.ts';
+import { type Body, bodyFrom, isKind, type Kind } from '../kinds/index.ts';
+import { compareMoments } from '../time.ts';
+
+/** An entry as it reads now. */
+export interface Reading<K extends Kind = Kind> {
+  readonly id: string;
+  readonly kind: K;
+  /** As first written. */
+  readonly entry: Entry;
+  /** As it reads now. */
+  readonly body: Body<K>;
+  readonly happened: string;
+  /** Corrections of it that stand, oldest first. */
+  readonly corrections: readonly Entry[];
+  /** The strike that took it out of every figure, if there is one. */
+  readonly struck: Entry | null;
+  /** Two corrections name the same reading: both are shown, the later one is used. */
+  readonly contested: boolean;
+}
+
+/** Everything in the book, read. */
+export interface Current {
+  /** By the id of the entry as first written; corrections and strikes are among them, read as themselves. */
+  readonly byId: ReadonlyMap<string, Reading>;
+  /** Readings of one kind that are not struck, in order of happening. */
+  readonly of: <K extends Kind>(kind: K) => readonly Reading<K>[];
+  /** Entries of kinds this program does not know. */
+  readonly notUnderstood: readonly Entry[];
+  /** Corrections and strikes whose target is not here (yet). */
+  readonly adrift: readonly Entry[];
+}
+
+/** Order for showing and for taking up corrections: happening, writing, desk, number. No balance hangs on it. */
+export const inOrder = (a: Entry, b: Entry): number =>
+  compareMoments(a.happened, b.happened) ||
+  compareMoments(a.written, b.written) ||
+  (a.desk < b.desk ? -1 : a.desk > b.desk ? 1 : a.n - b.n);
+
+const byWriting = (a: Entry, b: Entry): number => compareMoments(a.written, b.written) || (a.desk < b.desk ? -1 : 1) || a.n - b.n;
+
+/** The entry a correction is about in the end: a correction may name an earlier correction. Null when the trail breaks or runs in a ring. */
+export function rootOf(id: string, entries: ReadonlyMap<string, Entry>): Entry | null {
+  const seen = new Set<string>();
+  let at = entries.get(id);
+  while (at?.kind === 'correction') {
+    if (seen.has(at.id)) return null;
+    seen.add(at.id);
+    at = entries.get(String(at.body.corrects));
+  }
+  return at ?? null;
+}
+
+/** Reads all entries of all desks. Order of the input does not matter; a line that came twice counts once. */
+export function readCurrent(all: readonly Entry[]): Current {
+  const entries = new Map<string, Entry>();
+  for (const e of [...all].sort(byWriting)) if (!entries.has(e.id)) entries.set(e.id, e);
+
+  const struckBy = new Map<string, Entry>();
+  const corrections = new Map<string, Entry[]>();
+  const adrift: Entry[] = [];
+  for (const e of entries.values()) {
+    if (e.kind !== 'strike') continue;
+    const target = String(e.body.strikes);
+    if (!entries.has(target)) adrift.push(e);
+    else if (!struckBy.has(target)) struckBy.set(target, e);
+  }
+  for (const e of entries.values()) {
+    if (e.kind !== 'correction' || struckBy.has(e.id)) continue;
+    const root = rootOf(e.id, entries);
+    if (!root) adrift.push(e);
+    else corrections.set(root.id, [...(corrections.get(root.id) ?? []), e]);
+  }
+
+  const byId = new Map<string, Reading>();
+  const byKind = new Map<string, Reading[]>();
+  const notUnderstood: Entry[] = [];
+  for (const e of [...entries.values()].sort(inOrder)) {
+    if (!isKind(e.kind)) {
+      notUnderstood.push(e);
+      continue;
+    }
+    const own = corrections.get(e.id) ?? [];
+    const named = own.map((c) => String(c.body.corrects));
+    let body: unknown = e.body;
+    let happened = e.happened;
+    for (const c of own) {
+      if (!bodyFrom(e.kind, c.body.body).ok) continue;
+      body = c.body.body;
+      happened = typeof c.body.happened === 'string' ? c.body.happened : happened;
+    }
+    const struck = struckBy.get(e.id) ?? null;
+    const reading = {
+      id: e.id,
+      kind: e.kind,
+      entry: e,
+      body,
+      happened,
+      corrections: own,
+      struck,
+      contested: new Set(named).size < named.length,
+    } as Reading;
+    byId.set(e.id, reading);
+    if (!struck) byKind.set(e.kind, [...(byKind.get(e.kind) ?? []), reading]);
+  }
+  for (const list of byKind.values()) list.sort((a, b) => compareMoments(a.happened, b.happened) || inOrder(a.entry, b.entry));
+  return {
+    byId,
+    of: <K extends Kind>(kind: K) => (byKind.get(kind) ?? []) as unknown as readonly Reading<K>[],
+    notUnderstood,
+    adrift,
+  };
+}

@@ -1,0 +1,62 @@
+/** The registers: people, scales, vessels and retorts, each with all the states it has been in. What held on a day is asked with that day. */
+import type { Body, RegisterKind } from '../kinds/index.ts';
+import { compareMoments } from '../time.ts';
+import type { Current } from './current.ts';
+
+/** One state of a registered thing: what was stated, from when on, by which entry. */
+export interface State<K extends RegisterKind> {
+  readonly from: string;
+  readonly entry: string;
+  readonly body: Body<K>;
+}
+
+/** A registered thing. Its id is that of the entry that first named it. */
+export interface Registered<K extends RegisterKind> {
+  readonly id: string;
+  /** Oldest first; never empty. */
+  readonly states: readonly State<K>[];
+}
+
+export type Register<K extends RegisterKind> = ReadonlyMap<string, Registered<K>>;
+
+/** All registers of a book. */
+export interface Registers {
+  readonly person: Register<'person'>;
+  readonly scale: Register<'scale'>;
+  readonly vessel: Register<'vessel'>;
+  readonly retort: Register<'retort'>;
+}
+
+function register<K extends RegisterKind>(current: Current, kind: K): Register<K> {
+  const things = new Map<string, State<K>[]>();
+  for (const reading of current.of(kind)) {
+    const body = reading.body as Body<K> & { of?: string | undefined };
+    const id = body.of !== undefined && current.byId.get(body.of)?.kind === kind ? body.of : reading.id;
+    things.set(id, [...(things.get(id) ?? []), { from: reading.happened, entry: reading.id, body }]);
+  }
+  return new Map([...things].map(([id, states]) => [id, { id, states: states.sort((a, b) => compareMoments(a.from, b.from)) }]));
+}
+
+export const readRegisters = (current: Current): Registers => ({
+  person: register(current, 'person'),
+  scale: register(current, 'scale'),
+  vessel: register(current, 'vessel'),
+  retort: register(current, 'retort'),
+});
+
+/** How the thing stood at that moment; before its first statement, as first stated. */
+export function stateAt<K extends RegisterKind>(thing: Registered<K>, moment: string): State<K> {
+  const first = thing.states[0];
+  if (!first) throw new Error('a registered thing has at least one state');
+  return thing.states.findLast((state) => compareMoments(state.from, moment) <= 0) ?? first;
+}
+
+/** How the thing stands by its last statement. */
+export function latest<K extends RegisterKind>(thing: Registered<K>): State<K> {
+  const last = thing.states.at(-1);
+  if (!last) throw new Error('a registered thing has at least one state');
+  return last;
+}
+
+/** What a person, scale, vessel or retort is called. */
+export const nameOf = (body: { label?: string; name?: string }): string => body.label ?? body.name ?? '';

@@ -1,0 +1,76 @@
+/** The rules of each kind of entry, by its name. A kind without a line here has no rules beyond its shape. */
+import { type Body, type Kind, type RegisterKind, registerKinds } from '../../kinds/index.ts';
+import { nameOf, type Registered, stateAt } from '../registers.ts';
+import type { Asking } from './asking.ts';
+import { chargeRules, firingRules } from './run.ts';
+
+type Rules = { readonly [K in Kind]?: (body: Body<K>, asking: Asking, happened: string) => void };
+
+const rules: Rules = {
+  vessel: (body, asking) => asking.weight(body.tare, 'body.tare'),
+  scale: ({ certificate }, asking) => {
+    asking.pastDay(certificate?.on, 'body.certificate.on');
+    if (certificate?.on !== undefined && certificate.due !== undefined && certificate.due < certificate.on)
+      asking.refuse('due-before', 'body.certificate.due', { on: certificate.on, due: certificate.due });
+  },
+  retort: ({ brushed, inspected }, asking) => {
+    asking.weight(brushed?.got, 'body.brushed.got');
+    asking.known(brushed?.vessel, 'vessel', 'body.brushed.vessel');
+    asking.pastDay(brushed?.on, 'body.brushed.on');
+    asking.pastDay(inspected?.on, 'body.inspected.on');
+  },
+  receipt: (body, asking) => {
+    asking.known(body.vessel, 'vessel', 'body.vessel');
+    asking.weight(body.weight, 'body.weight');
+  },
+  'clean-up': (body, asking) => {
+    asking.keys(body.lots.map((lot, i) => ({ key: lot.key, field: `body.lots[${i}].key` })));
+    for (const [i, lot] of body.lots.entries()) {
+      asking.weight(lot.weight, `body.lots[${i}].weight`);
+      const twin = [...asking.book.lots.all.values()].some(
+        (l) => l.label === lot.label && l.fate === 'in-safe' && l.madeBy !== asking.instead,
+      );
+      if (twin || body.lots.findIndex((l) => l.label === lot.label) < i)
+        asking.refuse('label-taken', `body.lots[${i}].label`, { label: lot.label });
+    }
+    asking.weight(body.strained?.weight, 'body.strained.weight');
+    asking.known(body.strained?.vessel, 'vessel', 'body.strained.vessel');
+    for (const [i, id] of (body.present ?? []).entries()) asking.known(id, 'person', `body.present[${i}]`);
+  },
+  charge: chargeRules,
+  firing: firingRules,
+  note: ({ about }, asking) => {
+    if (about !== undefined && !asking.book.current.byId.has(about))
+      asking.refuse('unknown-id', 'body.about', { id: about, wanted: 'entry' });
+  },
+  strike: ({ strikes }, asking) => {
+    const target = asking.book.current.byId.get(strikes);
+    if (!target) asking.refuse('unknown-id', 'body.strikes', { id: strikes, wanted: 'entry' });
+    else if (target.kind === 'strike') asking.refuse('strike-of-strike', 'body.strikes');
+    else if (target.struck) asking.refuse('already-struck', 'body.strikes');
+  },
+};
+
+/** Two things of one register under one name could not be told apart on a form. */
+function registerRules(
+  kind: RegisterKind,
+  body: { of?: string; label?: string; name?: string },
+  happened: string,
+  asking: Asking,
+): void {
+  asking.known(body.of, kind, 'body.of');
+  const name = nameOf(body).trim();
+  const things = asking.book.registers[kind].values() as Iterable<Registered<RegisterKind>>;
+  for (const thing of things) {
+    const itself = thing.id === body.of || thing.states.some((state) => state.entry === asking.instead);
+    if (!itself && nameOf(stateAt(thing, happened).body as { label?: string; name?: string }).trim() === name)
+      asking.refuse('name-taken', kind === 'person' ? 'body.name' : 'body.label', { name });
+  }
+}
+
+/** Asks all the rules of a kind. */
+export function rulesOf(kind: Kind, body: unknown, happened: string, asking: Asking): void {
+  const register = registerKinds.find((k) => k === kind);
+  if (register) registerRules(register, body as { of?: string }, happened, asking);
+  (rules[kind] as ((body: unknown, asking: Asking, happened: string) => void) | undefined)?.(body, asking, happened);
+}

@@ -1,0 +1,140 @@
+/**
+ * A weight of the record as a value: net in exact grams, its contributions by error source, and how it was come by, so that every figure opens
+ * to its readings. A weight whose uncertainty nobody knows says so; it is never taken as exact.
+ */
+import { compare, type Decimal, minus, rounded, shifted, toNumber, toText, zero } from '../decimal.ts';
+import { type Mass, massFromText } from '../mass.ts';
+import { uncertifiedG } from '../maximum-permissible-error.ts';
+import { type Measured, measured } from '../measured.ts';
+import type { Weight } from '../shapes.ts';
+import { dayOf } from '../time.ts';
+import { byVolume, millilitresFromText } from '../volume.ts';
+import { belowMinimum, type ScaleData, scatterG, spanG } from '../weighing.ts';
+import { type Flag, flag } from './flags.ts';
+import { type Registers, type State, stateAt } from './registers.ts';
+
+/** A weight, worked out. */
+export interface Weighed {
+  /** The weight as written down. */
+  readonly as: Weight;
+  /** Net in grams, exact (a volume: at its density, to the microgram). */
+  readonly grams: Decimal;
+  /** Net in whole micrograms with its contributions. */
+  readonly net: Measured;
+  /** Whether every contribution is known. */
+  readonly uKnown: boolean;
+  /** The scale's state it was read under. */
+  readonly scale: State<'scale'> | null;
+  readonly flags: readonly Flag[];
+}
+
+/** Where a weight stands: its entry, the path of its field there, and when it was read. */
+export interface Standpoint {
+  readonly entry: string;
+  readonly path: string;
+  readonly at: string;
+}
+
+const wholeUg = (grams: Decimal): number => toNumber(rounded(shifted(grams, 6), 0));
+
+function mass(text: string): Mass {
+  const got = massFromText(text, '');
+  if (!got.ok) throw new Error('a mass in the record has passed its shape');
+  return got.value;
+}
+
+const grams = (text: string | undefined): Decimal | undefined => (text === undefined ? undefined : mass(text).grams);
+
+/** What the reckoning of a weighing needs to know of a scale. */
+export const scaleData = (body: State<'scale'>['body']): ScaleData => ({
+  d: mass(body.d).grams,
+  s: grams(body.s),
+  linearity: grams(body.linearity),
+  certificateU: grams(body.certificate?.U),
+  certificateK: body.certificate ? decimalOr2(body.certificate.k) : undefined,
+  certificateAt: grams(body.certificate?.at),
+});
+
+const decimalOr2 = (k: number | undefined): Decimal => ({ digits: BigInt(Math.round((k ?? 2) * 1e6)), places: 6 });
+
+function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, registers: Registers): Weighed {
+  const gross = mass(weight.gross);
+  const tare = weight.tare === undefined ? undefined : mass(weight.tare);
+  const net = minus(gross.grams, tare?.grams ?? zero);
+  const ug = wholeUg(net);
+  const flags: Flag[] = [];
+  const raise = (code: Parameters<typeof flag>[0], data: Flag['data'] = {}) =>
+    flags.push(flag(code, where.entry, { field: where.path, ...data }));
+  if (net.digits < 0n) raise('tare-over-gross', { gross: gross.text, tare: tare?.text ?? '' });
+  const thing = weight.scale === undefined ? undefined : registers.scale.get(weight.scale);
+  if (!thing) {
+    raise(weight.scale === undefined ? 'scale-not-named' : 'reference-unknown', { id: weight.scale ?? '' });
+    return { as: weight, grams: net, net: measured(ug, []), uKnown: false, scale: null, flags };
+  }
+  const scale = stateAt(thing, where.at);
+  const data = scaleData(scale.body);
+  const weighing = { gross: gross.grams, tare: tare?.grams, scale: data };
+  const source = `${where.entry}:${where.path}`;
+  const parts: [string, number][] = [[source, scatterG(weighing) * 1e6]];
+  let uKnown = true;
+  const span = spanG(weighing);
+  if (scale.body.certificate && span !== null) parts.push([`scale:${scale.entry}`, span * 1e6]);
+  else {
+    raise('certificate-missing', { scale: scale.body.label });
+    const accuracy = scale.body.accuracy;
+    if (!accuracy) uKnown = false;
+    // shared by all the scale weighs, with the sign of the net, so that it cancels between what goes in and what comes out
+    else
+      parts.push([
+        `scale:${scale.entry}`,
+        Math.sign(ug) * uncertifiedG(accuracy.class, toNumber(mass(accuracy.e).grams), Math.abs(ug) / 1e6) * 1e6,
+      ]);
+  }
+  if (compare(gross.grams, mass(scale.body.maximum).grams) > 0)
+    raise('scale-over-maximum', { scale: scale.body.label, maximum: scale.body.maximum, gross: gross.text });
+  const tolerance = scale.body.tolerance;
+  if (tolerance !== undefined && belowMinimum(weighing, { digits: BigInt(Math.round(tolerance * 1e9)), places: 9 }) === true)
+    raise('scale-below-minimum', { scale: scale.body.label, net: toText(net) });
+  const due = scale.body.certificate?.due;
+  if (due !== undefined && due < dayOf(where.at)) raise('scale-out-of-date', { scale: scale.body.label, due });
+  return { as: weight, grams: net, net: measured(ug, parts), uKnown, scale, flags };
+}
+
+/** Works a weight out. */
+export function weighedFrom(weight: Weight, where: Standpoint, registers: Registers): Weighed {
+  if (weight.how === 'scale') return byScale(weight, where, registers);
+  const source = `${where.entry}:${where.path}`;
+  if (weight.how === 'volume') {
+    const volume = millilitresFromText(weight.volume, where.path);
+    if (!volume.ok) throw new Error('a volume in the record has passed its shape');
+    const value = byVolume(
+      {
+        volumeMl: volume.value,
+        volumeUMl: weight.volumeUMl,
+        temperatureC: weight.temperatureC,
+        temperatureUC: weight.temperatureUC,
+      },
+      { reading: source, temperature: `${source}:temperature`, density: 'density of mercury' },
+    );
+    const ug = Math.round(value.ug);
+    const uKnown = weight.volumeUMl !== undefined && weight.temperatureUC !== undefined;
+    return {
+      as: weight,
+      grams: { digits: BigInt(ug), places: 6 },
+      net: { ug, parts: value.parts },
+      uKnown,
+      scale: null,
+      flags: [],
+    };
+  }
+  const stated = mass(weight.mass);
+  const u = weight.u === undefined ? null : mass(weight.u);
+  return {
+    as: weight,
+    grams: stated.grams,
+    net: measured(stated.ug, u ? [[source, u.ug]] : []),
+    uKnown: u !== null,
+    scale: null,
+    flags: [],
+  };
+}

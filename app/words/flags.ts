@@ -1,0 +1,47 @@
+/** Flags in plain words: a true but awkward fact, and what to do about it. */
+import type { Flag, FlagCode } from '../core/book/flags.ts';
+import { gramText } from './figures.ts';
+
+type Data = Flag['data'];
+
+const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
+  'lot-not-found': (d) =>
+    `“${d.label}” was not found at charging. It stays on the book as missing until it turns up: search, tell the safety officer, and write down what came of it.`,
+  'lot-charged-twice': (d) =>
+    `“${d.label}” stands in two charges. It can only have gone into one: correct the charge it was not in.`,
+  'lot-drift': (d) =>
+    `“${d.label}” weighed ${gramText(Number(d.ug), { sign: true })} against its label. A small loss by drying is usual; this is more: weigh it again and check the label.`,
+  'lot-unwritten': (d) =>
+    `“${d.label}” was charged before its clean-up was written up: write the clean-up, then correct this charge to name its lot.`,
+  'part-over-lot': (d) => `The part taken from “${d.label}” weighs more than the whole: one of the two weights is wrong.`,
+  'sponge-over-charge': () =>
+    'The sponge weighs more than the charge. As read this cannot be: weigh the sponge again, check the units, and ask whether older metal was in the retort.',
+  'firing-without-charge': () => 'This firing names no charge yet: write the charge up, then correct the firing to name it.',
+  'reference-unknown': () => 'This names something that is not in the book here: it may still be on another desk.',
+  'charge-empty': () => 'The charge comes to nothing: no weight was written for what went in.',
+  contested: () =>
+    'Two corrections of this entry were written side by side. Both are shown, the later one counts: read both and write the one that is right.',
+  'outside-standing': () =>
+    'This runs against what the site states it does. It is kept as written; restate the standing, or write a note that explains it.',
+  'no-standing': () => 'The site had stated no standing when this was done: state what is held and what is done here.',
+  'opened-hot': (d) =>
+    `Opened at ${d.c} °C, above ${d.limit} °C: the air in a hot retort carries far more vapour than a cold one. Write down who was there and what was done.`,
+  'opened-not-measured': (d) =>
+    d.hours === undefined
+      ? 'No temperature was measured at opening.'
+      : `No temperature was measured at opening; it stood ${d.hours} h. Time alone does not tell that a retort is cold.`,
+  'mercury-wet': () => 'The mercury was weighed wet: its weight counts water. Dry it and weigh it again.',
+  'scale-below-minimum': (d) => `${d.net} g is under the least weight “${d.scale}” can weigh well enough: use a finer scale.`,
+  'scale-over-maximum': (d) => `${d.gross} is over the ${d.maximum} that “${d.scale}” can weigh: use a larger scale.`,
+  'scale-out-of-date': (d) => `The calibration of “${d.scale}” was due on ${d.due}: have it checked; readings stay as they are.`,
+  'scale-not-named': () => 'No scale was named, so how sure this weight is cannot be said.',
+  'certificate-missing': (d) => `“${d.scale}” has no certificate on the book: its readings are unverified.`,
+  'u-unknown': () => 'How sure this weight is was not recorded.',
+  'over-full': (d) =>
+    `The retort was ${Math.round(Number(d.fill) * 100)} % full. Amalgam swells when heated: above ${Math.round(Number(d.limit) * 100)} % it may rise into the pipe.`,
+  'check-no': (d) => `“${d.check}” was answered no${d.note === '' ? '' : `: ${d.note}`}.`,
+  'tare-over-gross': (d) => `The tare (${d.tare}) is more than the gross (${d.gross}): the two may be swapped.`,
+};
+
+/** The sentence of a flag. */
+export const flagText = (flag: Flag): string => texts[flag.code](flag.data);

@@ -1,0 +1,56 @@
+/** Problems of an entry that cannot be kept: what the record would not bear, and what to do instead. */
+import { dayText } from './dates.ts';
+import type { ProblemTexts } from './problems.ts';
+
+const things: Readonly<Record<string, string>> = {
+  person: 'person',
+  scale: 'scale',
+  vessel: 'vessel',
+  retort: 'retort',
+  charge: 'charge',
+  lot: 'ball or lot',
+  entry: 'entry',
+};
+
+export const recordProblems: ProblemTexts = {
+  'not-an-id': () => 'This is not the number of an entry: pick the entry from the list instead of typing it.',
+  'not-a-key': () => 'This row has no proper key: take the row out and add it again.',
+  'not-a-kind': () => 'This is not the name of a kind of entry: start the entry again from its room.',
+  'unknown-kind': (d) => `This program knows no kind of entry called “${d.kind}”: a newer version may have written it.`,
+  'empty-text': () => 'Only blanks were written: write something, or leave it out.',
+  unprintable: () => 'There are characters here that cannot be printed: type the text again rather than pasting it.',
+  'not-a-day': () => 'This is not a day of the calendar: write it as year-month-day, such as 2026-03-14.',
+  'not-a-moment': () => 'This is not a day and time with its offset: pick the day and the time again.',
+  'not-a-hash': () => 'This is not an end mark of 64 figures and letters: copy it again, whole.',
+  'not-evidence': () => 'This is not the name of a kept picture or document: add the file again.',
+  'mass-zero': () => 'This cannot be nothing: write the mass as it was read.',
+  'volume-text': () => 'A volume is a plain number and its unit: ml, l, fl-oz-imp or fl-oz-us, such as 186.0 ml.',
+  'in-the-future': (d) =>
+    `${dayText(String(d.read))} has not come yet (today is ${dayText(String(d.today))}): check the year, the month and the day.`,
+  'too-early': (d) => `${dayText(String(d.read))} is before ${d.earliest}, earlier than any book of this trade: check the year.`,
+  'unknown-id': (d) =>
+    `This names a ${things[String(d.wanted)] ?? 'thing'} that is not in this daybook: enter it first, or pick another.`,
+  'tare-missing': () => 'A vessel was named but not its weight empty: write the tare down with this weighing.',
+  'due-before': (d) => `It is due on ${dayText(String(d.due))}, before it was done on ${dayText(String(d.on))}: check both days.`,
+  'key-twice': () => 'Two rows stand under one key: take one out and add it again.',
+  'label-taken': (d) =>
+    `Another lot in the safe is labelled “${d.label}”: two lots under one label could be mistaken for each other, so give this one its own.`,
+  'name-taken': (d) => `“${d.name}” is in this register already: give this one another name, or restate the one that is there.`,
+  'lot-used-up': (d) => `“${d.label}” went into a charge before and is used up: pick another lot, or correct that charge first.`,
+  'lot-split': (d) =>
+    `“${d.label}” was split when a part of it was charged: pick what was left of it, which has a label of its own.`,
+  'lot-twice': (d) => `“${d.label}” stands in this charge twice: take one of the rows out.`,
+  'charge-of-nothing': () => 'Nothing was put into the retort: add at least one ball or lot, or what else was charged.',
+  'charge-twice': () => 'The same charge stands here twice: one row for each charge is enough.',
+  'retort-missing': () => 'No charge is named yet, so say which retort was fired: pick the retort.',
+  'retort-differs': () => 'This is not the retort that the charge was put into: leave the retort out, or correct the charge.',
+  'times-reversed': (d) => `${d.at} is earlier than the step before it (${d.before}): check the two times and their days.`,
+  'authority-missing': () => 'Use under an authority was ticked: write down which, its number, its expiry and what it covers.',
+  'authority-not-asked': () =>
+    'An authority is written down but use under an authority is not ticked: tick it, or take the authority out.',
+  'standing-contradicts': () =>
+    'One answer says there is nothing, another for the same place says there is something: keep the one that is true, or name the places.',
+  'correction-of-strike': () => 'A strike cannot be corrected: write the struck entry anew if it should count.',
+  'strike-of-strike': () => 'A strike cannot be struck: write the struck entry anew if it should count.',
+  'already-struck': () => 'This entry was struck before: write it anew if it should count.',
+};
