@@ -4,6 +4,7 @@
  */
 import type { Problem } from '../core/result.ts';
 import { reckoningProblems } from './problems-reckoning.ts';
+import { recordProblems } from './problems-record.ts';
 
 /** The plain data a sentence may name. */
 export type ProblemData = Readonly<Record<string, string | number>>;
@@ -70,7 +71,7 @@ const masses: ProblemTexts = {
 };
 
 /** Words for every code. */
-export const problemTexts: ProblemTexts = { ...shapes, ...masses, ...reckoningProblems };
+export const problemTexts: ProblemTexts = { ...shapes, ...masses, ...reckoningProblems, ...recordProblems };
 
 /** The problem as a sentence for a person. */
 export function problemText(problem: Problem): string {
