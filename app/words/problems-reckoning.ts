@@ -19,4 +19,35 @@ export const reckoningProblems: ProblemTexts = {
   places: (d) => `Places are a whole number from 0 to ${d.most}.`,
   'places-and-step': () => 'Both places and a step are given, and they could contradict each other: keep one of them.',
   'places-or-step': () => 'Nothing says what to round to: give either places or a step.',
+
+  'cornet-over-sample': () => 'The gold weighs more than the sample it came from, which no assay can do: check both weights.',
+  'vapour-range': (d) => `The vapour of liquid mercury is known from ${d.from} to ${d.to} °C: check the temperature.`,
+  'above-saturation': (d) =>
+    `Air at this temperature cannot hold more than ${d.saturated} mg/m³: check the figure, its unit (µg and mg are a thousand apart) and the temperature.`,
+  'mixing-below-one': () => 'The mixing factor runs from 1 (perfect) upward: a room cannot mix better than perfectly.',
+  'clock-time': () => 'A time is written as 07:00, or as 04:00+13:00 with its offset from Greenwich.',
+  'offset-on-all': () =>
+    'An offset from Greenwich stands on every time or on none, otherwise hours get lost: add it here or take it off the others.',
+  'no-time': () => 'It ends at the moment it began: correct one of the two times.',
+  overlap: () => 'This reading overlaps another one, so an hour would count twice: correct the times.',
+  'outside-shift': () => 'This reading lies outside the shift: correct its times or the shift’s.',
+  'over-a-day': () => 'The readings together take more than 24 hours: split them into two days.',
+  'max-below-mean': () => 'The highest value is below the mean of the same reading: check both.',
+  'low-above-high': () => 'The lower figure is above the higher one: check both.',
+  'group-not-given': (d) =>
+    `No shared uncertainty is given for the group “${d.name}”: add it under groups, or take the group off this item.`,
+  'seal-unequal': (d) =>
+    `The seal “${d.seal}” stands with two different weights, and an unbroken seal cannot change its weight: correct one, or treat the flask as opened.`,
+  'chance-range': () => 'The chance of a false alarm lies between 0 and 1, without the ends.',
+  'how-many': (d) => `There should be ${d.wanted} values here, and there are ${d.got}: one for each, in the same order.`,
+  'no-periods': () => 'There is no period to look at: give at least one difference.',
+  'not-positive-definite': () =>
+    'With these uncertainties some sum of the periods would be known without any error at all, so no test can be made: give every stock or every throughput an uncertainty above zero.',
+  'name-not-given': (d) => `There is no reading called “${d.name}”: check the spelling against names.`,
+  'name-twice': (d) => `“${d.name}” names two readings: give each its own name.`,
+  'no-readings-named': () => 'There is nothing to reconcile: name at least one reading.',
+  'u-zero': () => 'A reading without any uncertainty cannot be weighed against the others: give its standard uncertainty.',
+  'no-constraint': () => 'Nothing says how the readings should agree: give at least one constraint.',
+  'empty-constraint': () => 'This constraint holds for any readings: give at least one coefficient that is not zero.',
+  'not-resolvable': () => 'These constraints are too nearly the same to be told apart: leave one of them out.',
 };

@@ -21,8 +21,8 @@ export const reasonTexts: Readonly<Record<ReasonCode, string>> = {
   'no-tolerance': 'no tolerance was given',
   'no-umpire': 'the parties are further apart than the limit and no umpire’s figure was given',
   'no-uncertainty': 'the uncertainty is zero, so nothing can be held against it',
-  'no-upper-end': 'the reading was above the meter’s range, so it has no upper end',
   'no-volume-uncertainty': 'neither the volume’s nor the temperature’s uncertainty was given',
+  'nothing-melted': 'nothing went into the melt, so there is nothing to take a share of',
   'outside-the-two-metals': 'the density lies outside the two metals, so no mixture of them has it',
   'over-nothing': 'it would be divided by something that is not above zero',
 };

@@ -21,8 +21,8 @@ export const reasonCodes = [
   'no-tolerance',
   'no-umpire',
   'no-uncertainty',
-  'no-upper-end',
   'no-volume-uncertainty',
+  'nothing-melted',
   'outside-the-two-metals',
   'over-nothing',
 ] as const;

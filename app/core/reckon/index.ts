@@ -4,18 +4,46 @@
  */
 import { bad, good, problem, type Result } from '../result.ts';
 import { finiteOnly } from './answer.ts';
+import { assayTopic } from './assay.ts';
+import { balanceTopic } from './balance.ts';
+import { barsTopic } from './bars.ts';
+import { densityTopic } from './density.ts';
+import { exposureTopic } from './exposure.ts';
+import { hoodTopic } from './hood.ts';
 import type { Topic } from './input.ts';
 import { massTopic } from './mass.ts';
+import { meltTopic } from './melt.ts';
+import { readingTopic } from './reading.ts';
+import { reconcileTopic } from './reconcile.ts';
+import { roomTopic } from './room.ts';
 import { roundTopic } from './round.ts';
 import { runTopic } from './run.ts';
+import { seriesTopic } from './series.ts';
+import { settleTopic } from './settle.ts';
+import { vapourTopic } from './vapour.ts';
 import { volumeTopic } from './volume.ts';
 import { weighingTopic } from './weighing.ts';
+import { yieldTopic } from './yield.ts';
 
 const topics: ReadonlyMap<string, Topic> = new Map([
   ['mass', massTopic],
   ['volume', volumeTopic],
   ['weighing', weighingTopic],
   ['run', runTopic],
+  ['melt', meltTopic],
+  ['yield', yieldTopic],
+  ['bars', barsTopic],
+  ['assay', assayTopic],
+  ['settle', settleTopic],
+  ['density', densityTopic],
+  ['balance', balanceTopic],
+  ['series', seriesTopic],
+  ['reconcile', reconcileTopic],
+  ['exposure', exposureTopic],
+  ['vapour', vapourTopic],
+  ['room', roomTopic],
+  ['hood', hoodTopic],
+  ['reading', readingTopic],
   ['round', roundTopic],
 ]);
 

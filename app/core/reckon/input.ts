@@ -10,7 +10,7 @@ import { millilitresFromText } from '../volume.ts';
 import { z } from '../zod.ts';
 
 /** A schema whose value comes from a reader of ours, with the reader's own problems. */
-const through = <T>(reader: (value: unknown, field: string) => Result<T>) =>
+export const through = <T>(reader: (value: unknown, field: string) => Result<T>) =>
   z.unknown().transform((value, context): T => {
     const got = reader(value, '');
     if (got.ok) return got.value;
