@@ -8,6 +8,7 @@ import { type Condenser, readCondensers } from './condenser.ts';
 import { type Current, readCurrent } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import { type Lots, readLots } from './lots.ts';
+import { type Movements, readMovements } from './movements.ts';
 import { type Registers, readRegisters } from './registers.ts';
 import { type Run, readRuns } from './runs.ts';
 import { standingFlags } from './site.ts';
@@ -20,6 +21,7 @@ export interface Book {
   readonly charges: Charges;
   readonly runs: readonly Run[];
   readonly condensers: ReadonlyMap<string, Condenser>;
+  readonly movements: Movements;
   /** All flags, by the entry they concern. */
   readonly flags: ReadonlyMap<string, readonly Flag[]>;
 }
@@ -39,7 +41,9 @@ export function readBook(entries: readonly Entry[]): Book {
     if (list) list.push(f);
     else byEntry.set(f.entry, [f]);
   }
-  return { entries, current, registers, lots, charges, runs, condensers: readCondensers(runs, registers), flags: byEntry };
+  const condensers = readCondensers(runs, registers);
+  const movements = readMovements({ current, registers, lots, charges, runs, condensers });
+  return { entries, current, registers, lots, charges, runs, condensers, movements, flags: byEntry };
 }
 
 /** The run a charge belongs to. */

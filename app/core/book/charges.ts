@@ -122,7 +122,9 @@ export function readCharges(current: Current, registers: Registers, lots: Lots):
   );
   const ordered = [...firings.values()].sort((a, b) => compareMoments(firedAt(a), firedAt(b)));
   const all = new Map<string, Charge>();
+  const unmade = new Set(current.of('unmake').map((reading) => reading.body.charge));
   for (const reading of current.of('charge')) {
+    if (unmade.has(reading.id)) continue;
     const rows = lots.rows.get(reading.id) ?? [];
     const others = (reading.body.others ?? []).map((other, i) => {
       const weighed = weighedFrom(

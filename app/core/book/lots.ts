@@ -11,8 +11,8 @@ import { type Flag, flag } from './flags.ts';
 import type { Registers } from './registers.ts';
 import { weighedFrom } from './weights.ts';
 
-/** Where a lot is now. */
-export type Fate = 'in-safe' | 'charged' | 'split' | 'not-found';
+/** Where a lot is now: `worked` went into a cleaning or squeezing, `left` was handed over. */
+export type Fate = 'in-safe' | 'charged' | 'split' | 'worked' | 'left' | 'not-found';
 
 export interface Lot {
   readonly id: string;
@@ -30,7 +30,7 @@ export interface Lot {
   /** The lot it was split from. */
   readonly parent: string | null;
   readonly fate: Fate;
-  /** The charge it went into, was split for, or was missed at. */
+  /** The entry that took it: the charge it went into, was split for or was missed at, the cleaning, the transfer. */
   readonly charge: string | null;
 }
 
@@ -70,18 +70,18 @@ export function readLots(current: Current, registers: Registers): Lots {
   const rows = new Map<string, ChargedLot[]>();
   const flags: Flag[] = [];
 
-  for (const reading of current.of('clean-up'))
-    for (const [i, made] of reading.body.lots.entries()) {
-      const got = weighedFrom(made.weight, { entry: reading.id, path: `lots[${i}].weight`, at: reading.happened }, registers);
+  for (const { reading, field, made } of makers(current))
+    for (const [i, lot] of made.entries()) {
+      const got = weighedFrom(lot.weight, { entry: reading.id, path: `${field}[${i}].weight`, at: reading.happened }, registers);
       flags.push(...got.flags);
-      all.set(`${reading.id}/${made.key}`, {
-        id: `${reading.id}/${made.key}`,
-        label: made.label,
+      all.set(`${reading.id}/${lot.key}`, {
+        id: `${reading.id}/${lot.key}`,
+        label: lot.label,
         madeBy: reading.id,
         made: reading.happened,
-        state: made.state ?? null,
-        source: made.source ?? null,
-        seal: made.seal ?? null,
+        state: lot.state ?? null,
+        source: lot.source ?? null,
+        seal: lot.seal ?? null,
         grams: got.grams,
         net: got.net,
         uKnown: got.uKnown,
@@ -90,9 +90,9 @@ export function readLots(current: Current, registers: Registers): Lots {
         charge: null,
       });
     }
-
   // a part taken from a child lot needs the charge that made the child read before it: charges are read once their lots are there
-  let waiting = [...current.of('charge')];
+  const unmade = new Set(current.of('unmake').map((reading) => reading.body.charge));
+  let waiting = current.of('charge').filter((reading) => !unmade.has(reading.id));
   for (;;) {
     const ready = waiting.filter((charge) => charge.body.rows.every((row) => row.take === 'unwritten' || all.has(row.lot)));
     const next = ready.length > 0 ? ready : waiting;
@@ -100,7 +100,37 @@ export function readLots(current: Current, registers: Registers): Lots {
     waiting = ready.length > 0 ? waiting.filter((charge) => !ready.includes(charge)) : [];
     if (waiting.length === 0) break;
   }
+  takenOtherwise(current, all, flags);
   return { all, rows, flags };
+}
+
+/** Fates after which a lot is no longer there to be taken. */
+export const usedUp: ReadonlySet<Fate> = new Set(['charged', 'split', 'worked', 'left']);
+
+type Made = Body<'clean-up'>['lots'];
+
+/** Every entry that makes lots, with the field they stand in. */
+function* makers(current: Current): Generator<{ reading: Reading; field: string; made: Made }> {
+  for (const reading of current.of('clean-up')) yield { reading, field: 'lots', made: reading.body.lots };
+  for (const reading of current.of('cleaning')) yield { reading, field: 'made', made: reading.body.made };
+  for (const reading of current.of('squeeze')) yield { reading, field: 'made', made: reading.body.made };
+  for (const reading of current.of('plate-work')) yield { reading, field: 'made', made: reading.body.made ?? [] };
+}
+
+/** Lots that went into a cleaning or a squeezing, or left the site. */
+function takenOtherwise(current: Current, all: Map<string, Draft>, flags: Flag[]): void {
+  const take = (id: string, fate: Fate, by: string) => {
+    const lot = all.get(id);
+    if (!lot) flags.push(flag('reference-unknown', by, { id }));
+    else if (usedUp.has(lot.fate)) flags.push(flag('lot-charged-twice', by, { label: lot.label, other: lot.charge ?? '' }));
+    else Object.assign(lot, { fate, charge: by });
+  };
+  for (const reading of [...current.of('cleaning'), ...current.of('squeeze')])
+    for (const id of reading.body.lots ?? []) take(id, 'worked', reading.id);
+  for (const reading of current.of('transfer')) {
+    const { lot, way } = reading.body;
+    if (lot !== undefined && way === 'out' && all.has(lot)) take(lot, 'left', reading.id);
+  }
 }
 
 function readRows(charge: Reading<'charge'>, all: Map<string, Draft>, registers: Registers, flags: Flag[]): ChargedLot[] {
@@ -113,7 +143,7 @@ function readRows(charge: Reading<'charge'>, all: Map<string, Draft>, registers:
     }
     const lot = all.get(row.lot);
     if (!lot) flags.push(flag('reference-unknown', charge.id, { id: row.lot }));
-    else if (lot.fate === 'charged' || lot.fate === 'split')
+    else if (usedUp.has(lot.fate))
       flags.push(flag('lot-charged-twice', charge.id, { label: lot.label, other: lot.charge ?? '' }));
     if (row.take === 'not-found') {
       if (lot) {
@@ -125,7 +155,7 @@ function readRows(charge: Reading<'charge'>, all: Map<string, Draft>, registers:
     const got = weighedFrom(row.weight, where, registers);
     flags.push(...got.flags);
     if (row.take === 'whole') {
-      if (lot && lot.fate !== 'charged' && lot.fate !== 'split') Object.assign(lot, { fate: 'charged', charge: charge.id });
+      if (lot && !usedUp.has(lot.fate)) Object.assign(lot, { fate: 'charged', charge: charge.id });
       const drift = lot ? less(got.net, lot.net) : null;
       if (lot && drift && drifted(drift, lot.net, got.uKnown && lot.uKnown))
         flags.push(flag('lot-drift', charge.id, { label: lot.label, ug: drift.ug }));

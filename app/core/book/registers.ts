@@ -1,5 +1,5 @@
 /** The registers: people, scales, vessels and retorts, each with all the states it has been in. What held on a day is asked with that day. */
-import type { Body, RegisterKind } from '../kinds/index.ts';
+import { type Body, type RegisterKind, registerKinds } from '../kinds/index.ts';
 import { compareMoments } from '../time.ts';
 import type { Current } from './current.ts';
 
@@ -19,13 +19,8 @@ export interface Registered<K extends RegisterKind> {
 
 export type Register<K extends RegisterKind> = ReadonlyMap<string, Registered<K>>;
 
-/** All registers of a book. */
-export interface Registers {
-  readonly person: Register<'person'>;
-  readonly scale: Register<'scale'>;
-  readonly vessel: Register<'vessel'>;
-  readonly retort: Register<'retort'>;
-}
+/** All registers of a book, by kind. */
+export type Registers = { readonly [K in RegisterKind]: Register<K> };
 
 function register<K extends RegisterKind>(current: Current, kind: K): Register<K> {
   const things = new Map<string, State<K>[]>();
@@ -37,12 +32,8 @@ function register<K extends RegisterKind>(current: Current, kind: K): Register<K
   return new Map([...things].map(([id, states]) => [id, { id, states: states.sort((a, b) => compareMoments(a.from, b.from)) }]));
 }
 
-export const readRegisters = (current: Current): Registers => ({
-  person: register(current, 'person'),
-  scale: register(current, 'scale'),
-  vessel: register(current, 'vessel'),
-  retort: register(current, 'retort'),
-});
+export const readRegisters = (current: Current): Registers =>
+  Object.fromEntries(registerKinds.map((kind) => [kind, register(current, kind)])) as unknown as Registers;
 
 /** How the thing stood at that moment; before its first statement, as first stated. */
 export function stateAt<K extends RegisterKind>(thing: Registered<K>, moment: string): State<K> {

@@ -3,15 +3,27 @@ import { type Draft, draft } from '../entry.ts';
 import { read } from '../read.ts';
 import { bad, good, type Result, under } from '../result.ts';
 import type { z } from '../zod.ts';
+import { authority } from './authority.ts';
+import { battery, plate } from './battery.ts';
 import { correction, note, strike } from './book.ts';
 import { charge } from './charge.ts';
 import { cleanUp } from './clean-up.ts';
+import { cleaning, squeeze } from './cleaning.ts';
+import { crushing } from './crushing.ts';
 import { firing } from './firing.ts';
+import { transfer, waste } from './leaving.ts';
+import { melt, unmake } from './melt.ts';
+import { found, issue, returned, spill } from './mercury.ts';
+import { meter } from './meter.ts';
+import { parcel } from './parcel.ts';
 import { person } from './person.ts';
+import { plateWork } from './plate-work.ts';
 import { receipt } from './receipt.ts';
 import { retort } from './retort.ts';
 import { scale } from './scale.ts';
+import { checkDue, incident, openDay, scaleCheck } from './site-life.ts';
 import { standing } from './standing.ts';
+import { stockTake } from './stock-take.ts';
 import { vessel } from './vessel.ts';
 
 export const kinds = {
@@ -19,11 +31,33 @@ export const kinds = {
   person,
   scale,
   vessel,
+  battery,
+  plate,
   retort,
+  meter,
+  parcel,
+  authority,
+  crushing,
   receipt,
+  issue,
+  return: returned,
   'clean-up': cleanUp,
+  cleaning,
+  squeeze,
+  'plate-work': plateWork,
   charge,
+  unmake,
   firing,
+  melt,
+  transfer,
+  waste,
+  spill,
+  found,
+  incident,
+  'open-day': openDay,
+  'scale-check': scaleCheck,
+  'check-due': checkDue,
+  'stock-take': stockTake,
   note,
   correction,
   strike,
@@ -34,7 +68,17 @@ export type Kind = keyof typeof kinds;
 export type Body<K extends Kind> = z.infer<(typeof kinds)[K]>;
 
 /** Kinds that keep a register: a later entry with `of` restates the thing from its time on. */
-export const registerKinds = ['person', 'scale', 'vessel', 'retort'] as const satisfies readonly Kind[];
+export const registerKinds = [
+  'person',
+  'scale',
+  'vessel',
+  'battery',
+  'plate',
+  'retort',
+  'meter',
+  'parcel',
+  'authority',
+] as const satisfies readonly Kind[];
 export type RegisterKind = (typeof registerKinds)[number];
 
 export const isKind = (kind: string): kind is Kind => Object.hasOwn(kinds, kind);

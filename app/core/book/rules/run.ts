@@ -1,6 +1,7 @@
 /** What a charge and a firing may not say: lots that are used up, times that run backwards, a retort that is not the charge's. */
 import type { Body } from '../../kinds/index.ts';
 import { compareMoments } from '../../time.ts';
+import { usedUp } from '../lots.ts';
 import type { Asking } from './asking.ts';
 
 export function chargeRules(body: Body<'charge'>, asking: Asking): void {
@@ -18,7 +19,7 @@ export function chargeRules(body: Body<'charge'>, asking: Asking): void {
     if (row.take === 'unwritten') continue;
     const lot = asking.book.lots.all.get(row.lot);
     if (!lot) asking.refuse('unknown-id', `${field}.lot`, { id: row.lot, wanted: 'lot' });
-    else if ((lot.fate === 'charged' || lot.fate === 'split') && lot.charge !== asking.instead)
+    else if (usedUp.has(lot.fate) && lot.charge !== asking.instead)
       asking.refuse(lot.fate === 'split' ? 'lot-split' : 'lot-used-up', `${field}.lot`, {
         label: lot.label,
         charge: lot.charge ?? '',

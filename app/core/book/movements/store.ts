@@ -1,0 +1,111 @@
+/** Mercury that comes in, goes out, is found, spilled or set aside as waste: everything between the outside and the vessels. */
+import { type Measured, measured, scaled } from '../../measured.ts';
+import type { Reading } from '../current.ts';
+import { type Gathering, move } from '../movements.ts';
+import { circuitPlace, foundPlace, lossPlace, lotPlace, outside, spongePlace, vesselPlace } from '../places.ts';
+
+/** Mercury in a weighed thing by its share; without one, anything between nothing and all of it. */
+export function byShare(
+  weight: Measured,
+  share: { value: number; u?: number | undefined } | undefined,
+  source: string,
+): Measured {
+  const value = share?.value ?? 0.5;
+  const u = share ? (share.u ?? 0) : 0.5 / Math.sqrt(3);
+  const rough = scaled(weight, value);
+  return measured(Math.round(rough.ug), [...rough.parts, [source, Math.abs(weight.ug) * u]]);
+}
+
+export function storeMovements(g: Gathering): void {
+  for (const reading of g.current.of('receipt')) {
+    const { weight, vessel } = reading.body;
+    const net = g.weigh(weight, reading, 'weight').net;
+    move(
+      g,
+      reading,
+      outside,
+      vesselPlace(vessel),
+      g.inVessel(net, vessel, reading.happened),
+      weight.how === 'stated' ? 'stated' : 'weighed',
+    );
+  }
+  for (const reading of g.current.of('found')) {
+    const { weight, vessel, what, share } = reading.body;
+    const net = g.weigh(weight, reading, 'weight').net;
+    const mercury =
+      what === 'mercury' && share === undefined
+        ? g.inVessel(net, vessel, reading.happened)
+        : byShare(net, share, `share:${reading.id}`);
+    move(g, reading, foundPlace, vesselPlace(vessel), mercury, what === 'mercury' ? 'weighed' : 'estimated');
+  }
+  for (const reading of g.current.of('spill')) spilled(g, reading);
+  for (const reading of g.current.of('waste')) {
+    const { weight, drum, share, from, vessel } = reading.body;
+    const mercury = byShare(g.weigh(weight, reading, 'weight').net, share, `share:${reading.id}`);
+    const source =
+      from === 'vessel' && vessel !== undefined
+        ? vesselPlace(vessel)
+        : from === undefined || from === 'floor' || from === 'vessel'
+          ? lossPlace('handling')
+          : circuitPlace(from);
+    move(g, reading, source, vesselPlace(drum), mercury, 'estimated');
+  }
+  for (const reading of g.current.of('transfer')) handedOver(g, reading);
+}
+
+function spilled(g: Gathering, reading: Reading<'spill'>): void {
+  const { lost, recovered, vessel, insideIssue } = reading.body;
+  const from =
+    insideIssue === 'yes' ? circuitPlace('plates') : vessel !== undefined ? vesselPlace(vessel) : lossPlace('unaccounted');
+  if (lost) {
+    const net = g.weigh(lost, reading, 'lost').net;
+    move(
+      g,
+      reading,
+      from,
+      lossPlace('spill'),
+      vessel === undefined ? net : g.inVessel(net, vessel, reading.happened),
+      lost.how === 'scale' ? 'weighed' : 'stated',
+    );
+  }
+  if (recovered) {
+    const net = g.weigh(recovered.weight, reading, 'recovered.weight').net;
+    // what was gathered up came from the spill; where nobody said how much ran out, it came from where that was
+    move(
+      g,
+      reading,
+      lost ? lossPlace('spill') : from,
+      vesselPlace(recovered.vessel),
+      g.inVessel(net, recovered.vessel, reading.happened),
+      'weighed',
+    );
+  }
+}
+
+/** What of the book a transfer takes along, and how much mercury that is. */
+function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
+  const { way, what, vessel, lot, charge, weight, share, counts } = reading.body;
+  const net = weight ? g.weigh(weight, reading, 'weight').net : null;
+  const place =
+    lot !== undefined
+      ? lotPlace(lot)
+      : charge !== undefined
+        ? spongePlace(charge)
+        : vessel !== undefined
+          ? vesselPlace(vessel)
+          : null;
+  const away = counts === 'loss' ? lossPlace('sent-away') : outside;
+  let mercury: Measured | null = null;
+  if (lot !== undefined && share === undefined) mercury = g.lotMercuries.get(lot)?.mercury ?? null;
+  else if (charge !== undefined && share === undefined)
+    mercury =
+      [...g.runMercuries].find(([id]) => g.runs.find((r) => r.id === id)?.charges.some((c) => c.id === charge))?.[1].inSponge ??
+      null;
+  else if (net && what === 'mercury' && share === undefined)
+    mercury = vessel === undefined ? net : g.inVessel(net, vessel, reading.happened);
+  else if (net) mercury = byShare(net, share, `share:${reading.id}`);
+  if (mercury === null) return;
+  if (way === 'in')
+    move(g, reading, outside, place ?? lossPlace('unaccounted'), mercury, weight?.how === 'scale' ? 'weighed' : 'stated');
+  else move(g, reading, place ?? lossPlace('handling'), away, mercury, what === 'mercury' ? 'weighed' : 'estimated');
+}
