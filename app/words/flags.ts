@@ -41,6 +41,21 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     `The retort was ${Math.round(Number(d.fill) * 100)} % full. Amalgam swells when heated: above ${Math.round(Number(d.limit) * 100)} % it may rise into the pipe.`,
   'check-no': (d) => `“${d.check}” was answered no${d.note === '' ? '' : `: ${d.note}`}.`,
   'tare-over-gross': (d) => `The tare (${d.tare}) is more than the gross (${d.gross}): the two may be swapped.`,
+  'whole-ore-over-mercury': () =>
+    'Whole ore was crushed over mercury. The Minamata Convention on Mercury, annex C, names whole-ore amalgamation among the practices to be eliminated: ask the authority of this site before it is done again.',
+  'vessel-empty': (d) =>
+    `By the book “${d.vessel}” now holds ${gramText(Number(d.ug), { sign: true })}: more was taken out than was ever put in. The scale says so; look for a receipt or a return that was not written up.`,
+  'out-over-in': (d) =>
+    `The parts weigh ${gramText(Number(d.ug))} more than went in: one of the weights is wrong, or something was added that is not written down.`,
+  'equal-masses': (d) =>
+    `The same ${gramText(Number(d.ug))} went into “${d.vessel}” within three days before: if it is the same mercury written twice, strike one of the two.`,
+  'doses-differ': (d) =>
+    `${d.count} doses of ${d.each} come to ${gramText(Number(d.byCountUg))}, the scale says ${gramText(Number(d.weighedUg))}: check the dose and its unit.`,
+  'bars-over-melt': (d) =>
+    `Bars and samples weigh ${gramText(Number(d.ug))} more than sponge and added metal: look for old prills or metal that were added and not written down.`,
+  'count-unanswered': (d) => `A place could not be counted: ${d.why}.`,
+  'scale-check-failed': (d) =>
+    `“${d.scale}” showed ${d.read} for ${d.standard}: readings since its last good check are in doubt. Nothing is changed; have the scale checked.`,
 };
 
 /** The sentence of a flag. */

@@ -10,6 +10,11 @@ const things: Readonly<Record<string, string>> = {
   charge: 'charge',
   lot: 'ball or lot',
   entry: 'entry',
+  battery: 'battery',
+  plate: 'plate',
+  parcel: 'parcel',
+  meter: 'meter',
+  authority: 'authority',
 };
 
 export const recordProblems: ProblemTexts = {
@@ -50,6 +55,17 @@ export const recordProblems: ProblemTexts = {
     'An authority is written down but use under an authority is not ticked: tick it, or take the authority out.',
   'standing-contradicts': () =>
     'One answer says there is nothing, another for the same place says there is something: keep the one that is true, or name the places.',
+  'issue-into': () => 'Drawn off into another vessel: say which; otherwise say which part of the circuit it was fed to.',
+  'issue-into-itself': () => 'It was drawn from this vessel and cannot have gone into the same one: pick the other vessel.',
+  'ore-in-water': () => 'Water only was run, so no ore can have been put through: leave the ore out, or change the feed.',
+  'parcel-twice': (d) =>
+    `This parcel has ${d.first} on the book for this day and battery, and now ${d.second}: correct the first entry instead of writing a second tonnage.`,
+  'charge-fired': () => 'This charge has been fired and cannot be taken apart: strike the firing first if it is wrong.',
+  'unmade-before': () => 'This charge was taken apart before: pick another.',
+  'sponge-melted': () => 'This sponge stands in a melt already: take one of the two out.',
+  'melt-of-nothing': () => 'Nothing went into this melt: name at least one sponge, or the metal that was added.',
+  'children-over-visitors': () => 'More children than visitors: count children among the visitors.',
+  'place-twice': () => 'This place is counted twice in one stock-take: keep one of the two lines.',
   'correction-of-strike': () => 'A strike cannot be corrected: write the struck entry anew if it should count.',
   'strike-of-strike': () => 'A strike cannot be struck: write the struck entry anew if it should count.',
   'already-struck': () => 'This entry was struck before: write it anew if it should count.',

@@ -108,7 +108,7 @@ test('an authority past its expiry no longer covers what is done', () => {
   const after = book.add(
     'after',
     'receipt',
-    { vessel: bottle, weight: stated('1', '1'), way: 'bought' },
+    { vessel: bottle, weight: stated('2', '1'), way: 'bought' },
     { happened: '2026-03-11T10:00+13:00' },
   );
   const { flags } = readBook(book.entries);

@@ -12,6 +12,7 @@ import { type Movements, readMovements } from './movements.ts';
 import { type Registers, readRegisters } from './registers.ts';
 import { type Run, readRuns } from './runs.ts';
 import { standingFlags } from './site.ts';
+import { yearFlags } from './year-flags.ts';
 
 export interface Book {
   readonly entries: readonly Entry[];
@@ -33,16 +34,17 @@ export function readBook(entries: readonly Entry[]): Book {
   const lots = readLots(current, registers);
   const charges = readCharges(current, registers, lots);
   const { runs, flags } = readRuns(charges, registers);
+  const condensers = readCondensers(runs, registers);
+  const movements = readMovements({ current, registers, lots, charges, runs, condensers });
   const contested = [...current.byId.values()].filter((r) => r.contested).map((r) => flag('contested', r.id));
-  const all = [...lots.flags, ...charges.flags, ...flags, ...contested, ...standingFlags(current)];
+  const ofTheYear = yearFlags({ current, registers, lots, runs, movements });
+  const all = [...lots.flags, ...charges.flags, ...flags, ...contested, ...standingFlags(current), ...ofTheYear];
   const byEntry = new Map<string, Flag[]>();
   for (const f of all) {
     const list = byEntry.get(f.entry);
     if (list) list.push(f);
     else byEntry.set(f.entry, [f]);
   }
-  const condensers = readCondensers(runs, registers);
-  const movements = readMovements({ current, registers, lots, charges, runs, condensers });
   return { entries, current, registers, lots, charges, runs, condensers, movements, flags: byEntry };
 }
 

@@ -28,6 +28,14 @@ export const flagCodes = [
   'over-full',
   'check-no',
   'tare-over-gross',
+  'whole-ore-over-mercury',
+  'vessel-empty',
+  'out-over-in',
+  'equal-masses',
+  'doses-differ',
+  'bars-over-melt',
+  'count-unanswered',
+  'scale-check-failed',
 ] as const;
 export type FlagCode = (typeof flagCodes)[number];
 
@@ -42,6 +50,11 @@ export const reservations: ReadonlySet<FlagCode> = new Set([
   'no-standing',
   'u-unknown',
   'tare-over-gross',
+  'vessel-empty',
+  'out-over-in',
+  'bars-over-melt',
+  'count-unanswered',
+  'scale-check-failed',
 ]);
 
 export interface Flag {

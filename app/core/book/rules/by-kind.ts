@@ -3,8 +3,9 @@ import { type Body, type Kind, type RegisterKind, registerKinds } from '../../ki
 import { nameOf, type Registered, stateAt } from '../registers.ts';
 import type { Asking } from './asking.ts';
 import { chargeRules, firingRules } from './run.ts';
+import { madeLots, yearRules } from './year.ts';
 
-type Rules = { readonly [K in Kind]?: (body: Body<K>, asking: Asking, happened: string) => void };
+export type Rules = { readonly [K in Kind]?: (body: Body<K>, asking: Asking, happened: string) => void };
 
 const rules: Rules = {
   vessel: (body, asking) => asking.weight(body.tare, 'body.tare'),
@@ -24,19 +25,12 @@ const rules: Rules = {
     asking.weight(body.weight, 'body.weight');
   },
   'clean-up': (body, asking) => {
-    asking.keys(body.lots.map((lot, i) => ({ key: lot.key, field: `body.lots[${i}].key` })));
-    for (const [i, lot] of body.lots.entries()) {
-      asking.weight(lot.weight, `body.lots[${i}].weight`);
-      const twin = [...asking.book.lots.all.values()].some(
-        (l) => l.label === lot.label && l.fate === 'in-safe' && l.madeBy !== asking.instead,
-      );
-      if (twin || body.lots.findIndex((l) => l.label === lot.label) < i)
-        asking.refuse('label-taken', `body.lots[${i}].label`, { label: lot.label });
-    }
+    madeLots(body.lots, 'body.lots', asking);
     asking.weight(body.strained?.weight, 'body.strained.weight');
     asking.known(body.strained?.vessel, 'vessel', 'body.strained.vessel');
     for (const [i, id] of (body.present ?? []).entries()) asking.known(id, 'person', `body.present[${i}]`);
   },
+  ...yearRules,
   charge: chargeRules,
   firing: firingRules,
   note: ({ about }, asking) => {

@@ -1,0 +1,160 @@
+/** What the kinds of the working year may not say: unknown things, lots that are used up, one parcel with two tonnages on one day. */
+import type { Body } from '../../kinds/index.ts';
+import { dayOf } from '../../time.ts';
+import { usedUp } from '../lots.ts';
+import { placeParts } from '../places.ts';
+import type { Asking } from './asking.ts';
+import type { Rules } from './by-kind.ts';
+
+/** Lots that go into something must be there, each once. */
+function lotsThere(ids: readonly string[] | undefined, field: string, asking: Asking): void {
+  const seen = new Set<string>();
+  for (const [i, id] of (ids ?? []).entries()) {
+    const lot = asking.book.lots.all.get(id);
+    if (!lot) asking.refuse('unknown-id', `${field}[${i}]`, { id, wanted: 'lot' });
+    else if (usedUp.has(lot.fate) && lot.charge !== asking.instead)
+      asking.refuse('lot-used-up', `${field}[${i}]`, { label: lot.label, charge: lot.charge ?? '' });
+    if (seen.has(id)) asking.refuse('lot-twice', `${field}[${i}]`, { label: lot?.label ?? id });
+    seen.add(id);
+  }
+}
+
+type Made = Body<'cleaning'>['made'];
+
+/** New lots need labels of their own and weights that can be read. */
+export function madeLots(made: Made | undefined, field: string, asking: Asking): void {
+  const list = made ?? [];
+  asking.keys(list.map((lot, i) => ({ key: lot.key, field: `${field}[${i}].key` })));
+  for (const [i, lot] of list.entries()) {
+    asking.weight(lot.weight, `${field}[${i}].weight`);
+    const twin = [...asking.book.lots.all.values()].some(
+      (l) => l.label === lot.label && l.fate === 'in-safe' && l.madeBy !== asking.instead,
+    );
+    if (twin || list.findIndex((l) => l.label === lot.label) < i)
+      asking.refuse('label-taken', `${field}[${i}].label`, { label: lot.label });
+  }
+}
+
+type Poured = { weight: Parameters<Asking['weight']>[0]; vessel: string } | undefined;
+
+function poured(part: Poured, field: string, asking: Asking): void {
+  asking.weight(part?.weight, `${field}.weight`);
+  asking.known(part?.vessel, 'vessel', `${field}.vessel`);
+}
+
+export const yearRules: Rules = {
+  plate: (body, asking) => asking.known(body.battery, 'battery', 'body.battery'),
+  meter: ({ calibrated }, asking) => asking.pastDay(calibrated?.on, 'body.calibrated.on'),
+  crushing: (body, asking, happened) => {
+    asking.known(body.battery, 'battery', 'body.battery');
+    asking.known(body.parcel, 'parcel', 'body.parcel');
+    if (body.feed === 'water-only' && body.ore) asking.refuse('ore-in-water', 'body.ore');
+    const twin = asking.book.current
+      .of('crushing')
+      .find(
+        (r) =>
+          r.id !== asking.instead &&
+          body.parcel !== undefined &&
+          r.body.parcel === body.parcel &&
+          r.body.battery === body.battery &&
+          dayOf(r.happened) === dayOf(happened),
+      );
+    if (twin?.body.ore && body.ore && twin.body.ore.mass !== body.ore.mass)
+      asking.refuse('parcel-twice', 'body.ore', { first: twin.body.ore.mass, second: body.ore.mass });
+  },
+  issue: (body, asking) => {
+    asking.known(body.vessel, 'vessel', 'body.vessel');
+    asking.known(body.into, 'vessel', 'body.into');
+    asking.known(body.battery, 'battery', 'body.battery');
+    asking.known(body.plate, 'plate', 'body.plate');
+    asking.weight(body.weight, 'body.weight');
+  },
+  return: (body, asking) => {
+    poured(body, 'body', asking);
+    asking.known(body.battery, 'battery', 'body.battery');
+  },
+  cleaning: (body, asking) => {
+    lotsThere(body.lots, 'body.lots', asking);
+    asking.weight(body.dirty?.weight, 'body.dirty.weight');
+    poured(body.added, 'body.added', asking);
+    madeLots(body.made, 'body.made', asking);
+    poured(body.strained, 'body.strained', asking);
+    asking.weight(body.skimmings?.weight, 'body.skimmings.weight');
+    asking.weight(body.iron?.weight, 'body.iron.weight');
+  },
+  squeeze: (body, asking) => {
+    lotsThere(body.lots, 'body.lots', asking);
+    madeLots(body.made, 'body.made', asking);
+    poured(body.strained, 'body.strained', asking);
+  },
+  'plate-work': (body, asking) => {
+    asking.known(body.plate, 'plate', 'body.plate');
+    poured(body.applied, 'body.applied', asking);
+    madeLots(body.made, 'body.made', asking);
+  },
+  unmake: ({ charge }, asking) => {
+    asking.known(charge, 'charge', 'body.charge');
+    if ((asking.book.charges.all.get(charge)?.firings.length ?? 0) > 0) asking.refuse('charge-fired', 'body.charge');
+    if (asking.book.current.of('unmake').some((r) => r.body.charge === charge && r.id !== asking.instead))
+      asking.refuse('unmade-before', 'body.charge');
+  },
+  melt: (body, asking) => {
+    asking.keys(
+      [...(body.added ?? []), ...body.bars, ...(body.samples ?? [])].map((piece) => ({ key: piece.key, field: 'body.bars' })),
+    );
+    const seen = new Set<string>();
+    for (const [i, sponge] of body.sponges.entries()) {
+      asking.known(sponge.charge, 'charge', `body.sponges[${i}].charge`);
+      asking.weight(sponge.weight, `body.sponges[${i}].weight`);
+      const melted = asking.book.current
+        .of('melt')
+        .some((r) => r.id !== asking.instead && r.body.sponges.some((s) => s.charge === sponge.charge));
+      if (melted || seen.has(sponge.charge)) asking.refuse('sponge-melted', `body.sponges[${i}].charge`);
+      seen.add(sponge.charge);
+    }
+    for (const field of ['added', 'bars', 'samples'] as const)
+      for (const [i, piece] of (body[field] ?? []).entries()) asking.weight(piece.weight, `body.${field}[${i}].weight`);
+    asking.weight(body.prills, 'body.prills');
+    asking.weight(body.slag, 'body.slag');
+    if (body.sponges.length + (body.added?.length ?? 0) === 0) asking.refuse('melt-of-nothing', 'body.sponges');
+  },
+  transfer: (body, asking) => {
+    asking.known(body.vessel, 'vessel', 'body.vessel');
+    asking.known(body.charge, 'charge', 'body.charge');
+    asking.known(body.plate, 'plate', 'body.plate');
+    if (body.lot !== undefined && body.way === 'out') lotsThere([body.lot], 'body.lot', asking);
+    asking.weight(body.weight, 'body.weight');
+    asking.weight(body.theirs?.weight, 'body.theirs.weight');
+    asking.pastDay(body.theirs?.on, 'body.theirs.on');
+  },
+  waste: (body, asking) => {
+    asking.known(body.drum, 'vessel', 'body.drum');
+    asking.known(body.vessel, 'vessel', 'body.vessel');
+    asking.weight(body.weight, 'body.weight');
+  },
+  spill: (body, asking) => {
+    asking.known(body.vessel, 'vessel', 'body.vessel');
+    asking.weight(body.lost, 'body.lost');
+    poured(body.recovered, 'body.recovered', asking);
+  },
+  found: (body, asking) => poured(body, 'body', asking),
+  incident: (body, asking) => {
+    for (const [i, id] of (body.people ?? []).entries()) asking.known(id, 'person', `body.people[${i}]`);
+  },
+  'open-day': (body, asking) => {
+    for (const [i, id] of (body.guides ?? []).entries()) asking.known(id, 'person', `body.guides[${i}]`);
+    if (body.children !== undefined && body.children > body.visitors) asking.refuse('children-over-visitors', 'body.children');
+  },
+  'scale-check': (body, asking) => asking.known(body.scale, 'scale', 'body.scale'),
+  'check-due': (body, asking) => asking.known(body.person, 'person', 'body.person'),
+  'stock-take': (body, asking) => {
+    const seen = new Set<string>();
+    for (const [i, line] of body.lines.entries()) {
+      const { kind, of } = placeParts(line.place);
+      if (kind === 'vessel') asking.known(of, 'vessel', `body.lines[${i}].place`);
+      if (seen.has(line.place)) asking.refuse('place-twice', `body.lines[${i}].place`, { place: line.place });
+      seen.add(line.place);
+      if (line.how === 'weighed') asking.weight(line.weight, `body.lines[${i}].weight`);
+    }
+  },
+};
