@@ -1,17 +1,7 @@
 /** The fields of entries of work, in words, in the order they are read. */
-import {
-  answerNames,
-  chargeKindNames,
-  cleanUpNames,
-  colourNames,
-  lotSourceNames,
-  lotStateNames,
-  mercuryStateNames,
-  otherNames,
-  takeNames,
-  wayNames,
-} from './daybook-names.ts';
+import { answerNames, mercuryStateNames, otherNames, takeNames } from './daybook-names.ts';
 import type { FieldWords } from './daybook-shapes.ts';
+import { chargeKindNames, cleanUpNames, colourNames, lotSourceNames, lotStateNames, receiptNames } from './retort.ts';
 
 const text = { is: 'text' } as const;
 const moment = { is: 'moment' } as const;
@@ -38,7 +28,7 @@ const checks: FieldWords = {
 export const receiptFields: readonly FieldWords[] = [
   { key: 'vessel', label: 'Vessel', needed: true, shape: vessel },
   { key: 'weight', label: 'Mercury received', needed: true, shape: mercuryWeight },
-  { key: 'way', label: 'How it came', needed: true, shape: { is: 'one', names: wayNames } },
+  { key: 'way', label: 'How it came', needed: true, shape: { is: 'one', names: receiptNames } },
   { key: 'from', label: 'From whom', shape: text },
   { key: 'document', label: 'Document', shape: text },
   { key: 'seal', label: 'Seal number', shape: text },

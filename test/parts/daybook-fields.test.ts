@@ -1,9 +1,9 @@
 /** The words for fields are held against the schemas: what can be kept can be read out, and what is asked can be kept. */
 import { describe, expect, test } from 'vitest';
 import { type Kind, kinds } from '../../app/core/kinds/index.ts';
-import { kindNames } from '../../app/words/labels.ts';
 import { fieldsOf } from '../../app/words/daybook-fields.ts';
 import type { FieldWords } from '../../app/words/daybook-shapes.ts';
+import { kindNames } from '../../app/words/labels.ts';
 
 interface Def {
   type: string;
@@ -66,8 +66,7 @@ function hold(fields: readonly FieldWords[], schema: Schema, at: string, faults:
       const wants = [...new Set(answers(schemas))].sort().join();
       if (has !== wants) faults.push(`${path}: answers ${has} are not ${wants}`);
     }
-    if (shape.is === 'number' || shape.is === 'share')
-      if (def(first).type !== 'number') faults.push(`${path} is not a number`);
+    if (shape.is === 'number' || shape.is === 'share') if (def(first).type !== 'number') faults.push(`${path} is not a number`);
   }
 }
 
