@@ -13,7 +13,7 @@ import { id, label, moment } from '../../app/core/shapes.ts';
 import { minutesOf } from '../../app/core/time.ts';
 import { z } from '../../app/core/zod.ts';
 import { machineClock } from './clock.ts';
-import { diskProblem, flushFolder, onDisk, writeWhole } from './disk.ts';
+import { diskProblem, flushFolder, makeFolder, onDisk, writeWhole } from './disk.ts';
 import { type Journal, readJournal } from './journal.ts';
 import { desksFolder } from './journal-writer.ts';
 
@@ -47,7 +47,7 @@ export function makeDaybook(dir: string, name: string, made: string = machineClo
   if (!named.ok) return bad(...named.problems.map((p) => ({ ...p, field: 'name' })));
   const fresh: DaybookInfo = { id: randomUUID(), name, format: formatNumber, made };
   const done = onDisk<Result<DaybookInfo>>(folder, () => {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     if (readdirSync(folder).length > 0) return bad(problem('folder-not-empty', '', { path: folder }));
     for (const inner of folders) mkdirSync(join(folder, inner));
     // last, so that a folder without it is no daybook yet

@@ -3,7 +3,18 @@
  * is written aside, flushed, renamed, and the folder flushed.
  */
 import { randomBytes } from 'node:crypto';
-import { closeSync, fdatasyncSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  fdatasyncSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 
@@ -42,6 +53,23 @@ export function onDisk<T>(path: string, act: () => T): Result<T> {
     return good(act());
   } catch (error) {
     return bad(diskProblem(error, path));
+  }
+}
+
+/**
+ * Makes a folder and those above it that are missing. One by one: Node's own recursive way never returns where the system answers that a folder
+ * is missing although its parent is there (tried: /proc, Node 20).
+ */
+export function makeFolder(folder: string, mode = 0o777): void {
+  if (existsSync(folder)) {
+    if (!statSync(folder).isDirectory()) throw Object.assign(new Error('not a folder'), { code: 'ENOTDIR' });
+    return;
+  }
+  if (dirname(folder) !== folder) makeFolder(dirname(folder), mode);
+  try {
+    mkdirSync(folder, { mode });
+  } catch (error) {
+    if (errorCode(error) !== 'EEXIST') throw error;
   }
 }
 

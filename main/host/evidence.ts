@@ -2,13 +2,13 @@
  * Evidence kept beside the book: pictures and documents, each named by the SHA-256 of its bytes. What a file is, its content says, never its
  * sender. A file that no longer has the hash it is named by is not handed out.
  */
-import { mkdirSync, readFileSync, statSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { evidenceName } from '../../app/core/entry.ts';
 import { bad, good, problem, type Result } from '../../app/core/result.ts';
 import { sha256 } from './canonical.ts';
 import { evidenceFolder } from './daybook-folder.ts';
-import { diskProblem, writeWhole } from './disk.ts';
+import { diskProblem, makeFolder, writeWhole } from './disk.ts';
 
 /** First bytes of the formats that are taken: PNG (ISO/IEC 15948, 5.2), JPEG (ITU-T T.81, B.1.1.3: start of image), PDF (ISO 32000-1, 7.5.2). */
 const formats = [
@@ -26,7 +26,7 @@ export function keepEvidence(daybook: string, bytes: Uint8Array): Result<string>
   const path = join(folder, file);
   try {
     if (!hasEvidence(daybook, file) || sha256(readFileSync(path)) !== file.slice(0, 64)) {
-      mkdirSync(folder, { recursive: true });
+      makeFolder(folder);
       writeWhole(path, bytes);
     }
     return good(file);

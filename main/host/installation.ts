@@ -3,13 +3,13 @@
  * and made once; if its file cannot be read nothing is made up in its place, because another desk would then write on as this one.
  */
 import { randomBytes } from 'node:crypto';
-import { existsSync, linkSync, mkdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, linkSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { bad, good, problem, type Result } from '../../app/core/result.ts';
 import { id } from '../../app/core/shapes.ts';
 import { z } from '../../app/core/zod.ts';
-import { errorCode, flushFolder, onDisk, writeWhole } from './disk.ts';
+import { errorCode, flushFolder, makeFolder, onDisk, writeWhole } from './disk.ts';
 import { type Lock, takeLock } from './lock.ts';
 
 const deskFile = z.object({ desk: id });
@@ -86,7 +86,7 @@ export function openInstallation(home: string): Result<Installation> {
   const recentsPath = join(home, 'recents.json');
   const portPath = join(home, 'port.json');
   const locks = join(home, 'locks');
-  const made = onDisk(home, () => mkdirSync(locks, { recursive: true, mode: 0o700 }));
+  const made = onDisk(home, () => makeFolder(locks, 0o700));
   if (!made.ok) return made;
   const desk = deskIn(home);
   if (!desk.ok) return desk;

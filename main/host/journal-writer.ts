@@ -10,7 +10,6 @@ import {
   fdatasyncSync,
   fstatSync,
   ftruncateSync,
-  mkdirSync,
   openSync,
   readFileSync,
   statSync,
@@ -18,7 +17,7 @@ import {
 import { join } from 'node:path';
 import type { Draft, Entry } from '../../app/core/entry.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
-import { diskProblem, flushFolder, onDisk, writeAll } from './disk.ts';
+import { diskProblem, flushFolder, makeFolder, onDisk, writeAll } from './disk.ts';
 import { readJournal } from './journal.ts';
 import { lineFor } from './line.ts';
 
@@ -101,7 +100,7 @@ export function openJournal(daybook: string, desk: string): Result<JournalWriter
     const bytes = Buffer.from(text, 'utf8');
     const fresh = fd === null;
     try {
-      if (fresh) mkdirSync(desksFolder(daybook), { recursive: true });
+      if (fresh) makeFolder(desksFolder(daybook));
       fd ??= openSync(path, constants.O_RDWR | constants.O_APPEND | constants.O_CREAT | constants.O_EXCL | noFollow, 0o666);
       if (!unchanged(fd)) {
         refusal = problem('journal-changed', '', { path });
