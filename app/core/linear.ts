@@ -2,7 +2,7 @@
  * The little linear algebra a balance needs: symmetric positive definite matrices of a few rows, as rows of numbers, and the exact test that they are
  * positive definite. Method: Cholesky decomposition; fraction-free elimination (Bareiss) for the exact questions.
  */
-import { type Decimal, shifted } from './decimal.ts';
+import { type Decimal, shifted, toNumber } from './decimal.ts';
 
 export type Vector = readonly number[];
 export type Matrix = readonly Vector[];
@@ -70,8 +70,8 @@ export function independentRows(rows: readonly (readonly Decimal[])[]): number[]
   return indices;
 }
 
-/** Whether an exact symmetric matrix is positive definite: every leading minor is above zero. */
-export function positiveDefinite(rows: readonly (readonly Decimal[])[]): boolean {
+/** Every leading minor is above zero, by exact elimination: sure, and slow for many rows. */
+function minorsAboveZero(rows: readonly (readonly Decimal[])[]): boolean {
   const m = wholeRows(rows);
   let before = 1n;
   for (let k = 0; k < m.length; k += 1) {
@@ -85,4 +85,28 @@ export function positiveDefinite(rows: readonly (readonly Decimal[])[]): boolean
     before = lead;
   }
   return true;
+}
+
+/** The pivots of a decomposition in doubles, each as a share of its diagonal; the last one is the first that is not above zero. */
+function pivotShares(m: Matrix): number[] {
+  const shares: number[] = [];
+  const lower: number[][] = [];
+  for (let i = 0; i < m.length; i += 1) {
+    const row = forward(lower, (m[i] ?? []).slice(0, i));
+    const pivot = entry(m, i, i) - dot(row, row);
+    shares.push(pivot / entry(m, i, i));
+    if (!(pivot > 0)) break;
+    lower.push([...row, Math.sqrt(pivot)]);
+  }
+  return shares;
+}
+
+/** Pivots nearer to zero than this share of their diagonal may be the rounding of doubles, and are looked at exactly. */
+const doubtful = 1e-9;
+
+/** Whether an exact symmetric matrix is positive definite. */
+export function positiveDefinite(rows: readonly (readonly Decimal[])[]): boolean {
+  const least = Math.min(...pivotShares(rows.map((row) => row.map(toNumber))));
+  if (least > doubtful) return true;
+  return least < -doubtful ? false : minorsAboveZero(rows);
 }

@@ -18,8 +18,8 @@ const schema = z.strictObject({
     .optional(),
 });
 
-/** The sequences a small site can have; the exact test of the covariance grows with the cube. */
-const mostPeriods = 200;
+/** More periods than any site has closed; the work grows with the cube of them. */
+const mostPeriods = 500;
 
 export const seriesTopic = topic(schema, (input) => {
   const n = input.differences_g.length;

@@ -1,0 +1,192 @@
+/**
+ * The daybook that is open in this window: its entries, the book worked out from them, who is writing, and the one way to keep an entry. An entry
+ * counts as kept only when the host has answered, which it does after the line is on the disk; nothing is shown before that.
+ */
+import type { HostState, OpenBook } from '../contract.ts';
+import { type Book, readBook } from '../core/book/book.ts';
+import { latest } from '../core/book/registers.ts';
+import { checkDraft } from '../core/book/rules.ts';
+import type { Entry } from '../core/entry.ts';
+import { draftFrom } from '../core/kinds/index.ts';
+import { bad, good, type Problem, problem, type Result } from '../core/result.ts';
+import { machineClock } from './clock.ts';
+import { noStore, openStore, type Store } from './drafts.ts';
+import type { Host } from './host.ts';
+import { onlyWriter, type Writing } from './only-writer.ts';
+
+/** An entry on the disk, and its desk's end mark after it. */
+export interface Kept {
+  readonly entry: Entry;
+  readonly endMark: string;
+}
+
+/** What the daybook needs of the world; tests give their own. */
+export interface Surroundings {
+  readonly host: Host;
+  readonly clock?: typeof machineClock;
+  readonly openStore?: (name: string) => Promise<Result<Store>>;
+  readonly locks?: LockManager | undefined;
+}
+
+/** Entries as the host sends them, one line of JSON each. */
+export function entriesFrom(bytes: Uint8Array): readonly Entry[] {
+  const text = new TextDecoder().decode(bytes);
+  return text === '' ? [] : (JSON.parse(`[${text.trimEnd().replaceAll('\n', ',')}]`) as Entry[]);
+}
+
+export class Daybook {
+  /** Where things stand at the host; null until it has answered. */
+  state = $state.raw<HostState | null>(null);
+  /** What went wrong with the last question to the host. */
+  problems = $state.raw<readonly Problem[]>([]);
+  entries = $state.raw<readonly Entry[]>([]);
+  /** All entries are here and the book can be shown. */
+  ready = $state(false);
+  /** Another window of this browser writes this daybook. */
+  elsewhere = $state(false);
+  /** The person who writes, by id; null while nobody is chosen. */
+  writer = $state<string | null>(null);
+  /** Why drafts are not remembered; null while they are. */
+  storeProblem = $state.raw<Problem | null>(null);
+  /** The last entry kept in this window. */
+  lastKept = $state.raw<Kept | null>(null);
+
+  readonly clock: typeof machineClock;
+  readonly host: Host;
+  store: Store = noStore;
+  #openStore: (name: string) => Promise<Result<Store>>;
+  #locks: LockManager | undefined;
+  #writing: Writing | null = null;
+
+  constructor({ host, clock = machineClock, openStore: open = openStore, locks }: Surroundings) {
+    this.host = host;
+    this.clock = clock;
+    this.#openStore = open;
+    this.#locks = locks;
+  }
+
+  /** Everything the entries say. */
+  readonly book: Book = $derived(readBook(this.entries));
+
+  /** The open daybook as the host has it. */
+  get open(): OpenBook | null {
+    return this.state?.book ?? null;
+  }
+
+  /** Nothing can be kept: the host opened it for reading, or another window writes. */
+  get readingOnly(): boolean {
+    return this.open === null || !this.open.writable || this.elsewhere;
+  }
+
+  /** People of the register who are still here, by id with their names. */
+  get people(): readonly { readonly id: string; readonly name: string }[] {
+    const today = this.clock.now().slice(0, 10);
+    return [...this.book.registers.person.values()]
+      .map((person) => ({ id: person.id, body: latest(person).body }))
+      .filter(({ body }) => body.left === undefined || body.left >= today)
+      .map(({ id, body }) => ({ id, name: body.name }));
+  }
+
+  /** Asks the host where things stand, and reads the open daybook if there is one. */
+  async start(): Promise<void> {
+    await this.#take(await this.host.ask('state', {}));
+  }
+
+  /** Opens a daybook this installation knows. */
+  async openRecent(key: string): Promise<void> {
+    await this.#take(await this.host.ask('open', { recent: key }));
+  }
+
+  /** Makes a new daybook by its site's name. */
+  async make(name: string): Promise<void> {
+    await this.#take(await this.host.ask('open', { make: name }));
+  }
+
+  /** Closes the daybook. */
+  async close(): Promise<void> {
+    await this.#take(await this.host.ask('close', {}));
+  }
+
+  async #take(answer: Result<HostState>): Promise<void> {
+    if (!answer.ok) {
+      this.problems = answer.problems;
+      return;
+    }
+    this.problems = [];
+    const before = this.open?.id;
+    const next = answer.value.book;
+    if (before !== next?.id) this.#leave();
+    this.state = answer.value;
+    if (next && before !== next.id) await this.#enter(next);
+  }
+
+  #leave(): void {
+    this.ready = false;
+    this.entries = [];
+    this.elsewhere = false;
+    this.writer = null;
+    this.lastKept = null;
+    this.#writing?.release();
+    this.#writing = null;
+    this.store.close();
+    this.store = noStore;
+  }
+
+  async #enter(open: OpenBook): Promise<void> {
+    const store = await this.#openStore(open.id);
+    this.store = store.ok ? store.value : noStore;
+    this.storeProblem = store.ok ? null : (store.problems[0] ?? null);
+    if (!(await this.reload())) return;
+    const writer = await this.store.setting('writer').catch(() => undefined);
+    if (typeof writer === 'string' && this.book.registers.person.has(writer)) this.writer = writer;
+    this.#writing = onlyWriter(this.#locks, open.id, (ours) => {
+      const waited = this.elsewhere;
+      this.elsewhere = !ours;
+      // what the other window kept meanwhile is not here yet
+      if (ours && waited) void this.reload();
+    });
+    this.ready = true;
+  }
+
+  /** Reads all entries anew. */
+  async reload(): Promise<boolean> {
+    const answer = await this.host.ask('entries', {});
+    if (answer.ok) this.entries = entriesFrom(answer.value);
+    else this.problems = answer.problems;
+    return answer.ok;
+  }
+
+  /** Says who writes from now on. One touch, no passphrase: it is the book's word, not a lock. */
+  async write(person: string | null): Promise<void> {
+    this.writer = person;
+    await this.store.saveSetting('writer', person).catch(() => {});
+  }
+
+  /**
+   * Keeps an entry: its shape and the book's rules first, then the host. Every problem comes back with its field. Asking again with the same id
+   * after a host that fell silent keeps it once.
+   */
+  async keep(draft: unknown): Promise<Result<Kept>> {
+    if (this.readingOnly) return bad(problem('reading-only', ''));
+    const read = this.check(draft);
+    if (!read.ok) return read;
+    const answer = await this.host.ask('keep', read.value);
+    if (!answer.ok) return answer;
+    const { entry, desk } = answer.value;
+    if (!this.entries.some((e) => e.id === entry.id)) this.entries = [...this.entries, entry];
+    if (this.state?.book) {
+      const desks = this.state.book.desks.filter((d) => d.desk !== desk.desk);
+      this.state = { ...this.state, book: { ...this.state.book, desks: [...desks, desk] } };
+    }
+    this.lastKept = { entry, endMark: desk.endMark };
+    return good(this.lastKept);
+  }
+
+  /** The draft as it would be kept, or everything that is wrong with it. */
+  check(draft: unknown): ReturnType<typeof draftFrom> {
+    const read = draftFrom(draft);
+    if (!read.ok) return read;
+    const problems = checkDraft(this.book, read.value, this.clock.now());
+    return problems.length > 0 ? bad(...problems) : read;
+  }
+}

@@ -1,0 +1,84 @@
+/**
+ * What the window keeps for itself in the browser's database: drafts and settings. The record is not here; all of this can be thrown away. Every
+ * write is flushed to the disk (strict durability), so a draft outlives a crash and a power cut. A store that a newer program wrote is not touched.
+ */
+import { Dexie, type Table } from 'dexie';
+import { bad, good, problem, type Result } from '../core/result.ts';
+
+/** The number of this store's format. Dexie itself opens newer databases without a word, so it is checked here. */
+export const storeFormat = 1;
+
+/** A form as it was left, under the name of the form. */
+export interface DraftRow {
+  readonly form: string;
+  /** When it was last touched. */
+  readonly touched: string;
+  readonly content: unknown;
+}
+
+interface SettingRow {
+  readonly key: string;
+  readonly value: unknown;
+}
+
+export interface Store {
+  readonly draft: (form: string) => Promise<DraftRow | undefined>;
+  readonly drafts: () => Promise<readonly DraftRow[]>;
+  readonly saveDraft: (row: DraftRow) => Promise<void>;
+  readonly dropDraft: (form: string) => Promise<void>;
+  readonly setting: (key: string) => Promise<unknown>;
+  readonly saveSetting: (key: string, value: unknown) => Promise<void>;
+  readonly close: () => void;
+}
+
+const formatKey = 'store-format';
+
+/**
+ * Opens the store of one daybook by the daybook's random id, or the window's own under "window". Problems: `store-newer`, `store-unusable`
+ * (private browsing, a full disk): then nothing is remembered and the page has to say so.
+ */
+export async function openStore(name: string): Promise<Result<Store>> {
+  const db = new Dexie(`retort-daybook-${name}`, { chromeTransactionDurability: 'strict' });
+  // every line of this list stays for ever; a change of shape is a new line
+  db.version(1).stores({ drafts: 'form', settings: 'key' });
+  const drafts: Table<DraftRow, string> = db.table('drafts');
+  const settings: Table<SettingRow, string> = db.table('settings');
+  // another window of a newer program wants to change the store: let go, and do not come back under it
+  db.on('versionchange', () => db.close({ disableAutoOpen: true }));
+  try {
+    await db.open();
+    const format = (await settings.get(formatKey))?.value;
+    if (typeof format === 'number' && format > storeFormat) {
+      db.close();
+      return bad(problem('store-newer', '', { format, known: storeFormat }));
+    }
+    if (format === undefined) await settings.put({ key: formatKey, value: storeFormat });
+  } catch {
+    db.close();
+    return bad(problem('store-unusable', ''));
+  }
+  return good({
+    draft: (form) => drafts.get(form),
+    drafts: () => drafts.toArray(),
+    saveDraft: async (row) => {
+      await drafts.put(row);
+    },
+    dropDraft: (form) => drafts.delete(form),
+    setting: async (key) => (await settings.get(key))?.value,
+    saveSetting: async (key, value) => {
+      await settings.put({ key, value });
+    },
+    close: () => db.close(),
+  });
+}
+
+/** Remembers nothing: stands in where the browser's database cannot be used, so that the record can still be kept. */
+export const noStore: Store = {
+  draft: async () => undefined,
+  drafts: async () => [],
+  saveDraft: async () => {},
+  dropDraft: async () => {},
+  setting: async () => undefined,
+  saveSetting: async () => {},
+  close: () => {},
+};

@@ -1,0 +1,229 @@
+/**
+ * The state of one form on its way to an entry, the same for every kind: what is typed, what is wrong and where, the draft that outlives a crash,
+ * and keeping. The entry's id is made with the form and stays with its draft, so that asking to keep it twice keeps it once.
+ *
+ * To use it: make one with a plan (`new EntryForm(daybook, plan)`), call `await form.restore()`, bind fields to `form.values`, show
+ * `form.at('body.…')` at each field, and put everything into `Sheet.svelte`, which saves drafts, reads back and keeps.
+ */
+import type { Kind } from '../core/kinds/index.ts';
+import { type Problem, problem, type Result } from '../core/result.ts';
+import { dayOf, isMoment } from '../core/time.ts';
+import { problemText } from '../words/problems.ts';
+import type { Daybook, Kept } from './book.svelte.ts';
+
+/** What a form makes of what is typed. */
+export interface FormPlan<V extends object> {
+  /** The name its draft is kept under: "scale", "firing/<charge id>". One draft per name. */
+  readonly name: string;
+  readonly kind: Kind;
+  /** What stands in an empty form: plain data only. */
+  readonly start: () => V;
+  /** The body of the entry; a member left undefined is left out. May be half filled in: the schema says what is missing. */
+  readonly body: (values: V) => Record<string, unknown>;
+}
+
+/** Day, time and how exact, as the fields hold them. */
+interface When {
+  day: string;
+  time: string;
+  timing: 'exact' | 'about' | 'day';
+}
+
+/** What any entry may carry besides its body, as the fields hold it. */
+export interface Extras {
+  witness: string[];
+  formNumber: string;
+  formPage: string;
+  book: string;
+  page: string;
+}
+
+const noExtras = (): Extras => ({ witness: [], formNumber: '', formPage: '', book: '', page: '' });
+
+/** Text of a field, or undefined where nothing was typed. */
+export const textOr = (text: string): string | undefined => (text.trim() === '' ? undefined : text.trim());
+
+/** The number a field holds as typed, or undefined where nothing was typed; what is no number goes through as text and is refused by the schema. */
+export const numberOr = (text: string): number | string | undefined => {
+  const plain = text.trim().replace('−', '-');
+  return plain === '' ? undefined : /^-?\d+(\.\d+)?$/.test(plain) ? Number(plain) : plain;
+};
+
+const delayMs = 250;
+
+export class EntryForm<V extends object> {
+  readonly plan: FormPlan<V>;
+  readonly daybook: Daybook;
+  values = $state() as V;
+  when: When = $state({ day: '', time: '', timing: 'exact' });
+  extras: Extras = $state(noExtras());
+  problems = $state.raw<readonly Problem[]>([]);
+  stage = $state<'writing' | 'keeping' | 'kept'>('writing');
+  /** The entry, once it is on the disk. */
+  kept = $state.raw<Kept | null>(null);
+  /** When the draft this form was taken up from was last touched; empty for a fresh form. */
+  takenUp = $state('');
+  /** The draft could not be saved: what is typed lives in this window only. */
+  draftLost = $state(false);
+  #id = '';
+  #timer: ReturnType<typeof setTimeout> | null = null;
+  #fields = new Set<string>();
+  #asked = false;
+
+  constructor(daybook: Daybook, plan: FormPlan<V>) {
+    this.daybook = daybook;
+    this.plan = plan;
+    this.values = plan.start();
+    this.#fresh();
+  }
+
+  #fresh(): void {
+    const now = this.daybook.clock.now();
+    this.#id = crypto.randomUUID();
+    this.when = { day: dayOf(now), time: now.slice(11, 16), timing: 'exact' };
+    this.extras = noExtras();
+    this.problems = [];
+    this.kept = null;
+    this.takenUp = '';
+    this.#asked = false;
+  }
+
+  /** When it happened, as the fields say; empty while a field is. */
+  get happened(): string {
+    const { day, timing } = this.when;
+    const time = timing === 'day' ? '12:00' : this.when.time;
+    const text = `${day}T${time}${this.daybook.clock.offsetAt(day, time)}`;
+    return isMoment(text) ? text : '';
+  }
+
+  /** The entry as it would be handed in. */
+  draft(): Record<string, unknown> {
+    const { witness, formNumber, formPage, book, page } = this.extras;
+    const form = textOr(formNumber) || textOr(formPage) ? { number: formNumber.trim(), page: textOr(formPage) } : undefined;
+    const transcribed = textOr(book) || textOr(page) ? { book: book.trim(), page: textOr(page) } : undefined;
+    return pruned({
+      id: this.#id,
+      happened: this.happened === '' ? undefined : this.happened,
+      by: this.daybook.writer,
+      kind: this.plan.kind,
+      body: this.plan.body($state.snapshot(this.values) as V),
+      timing: this.when.timing === 'exact' ? undefined : this.when.timing,
+      witness: witness.length > 0 ? [...witness] : undefined,
+      form,
+      transcribed,
+    });
+  }
+
+  /** Checks all of it; true when nothing is wrong. From the first time on, every change checks again. */
+  check(): boolean {
+    this.#asked = true;
+    const read = this.daybook.check(this.draft());
+    const problems = read.ok ? [] : [...read.problems];
+    if (this.daybook.writer === null && this.plan.kind !== 'person' && this.daybook.people.length > 0)
+      problems.push(problem('writer-missing', 'by'));
+    this.problems = problems;
+    return problems.length === 0;
+  }
+
+  /** Sentences on what is wrong with a field; a field that asks is known to say so itself. */
+  at(field: string): readonly string[] {
+    this.#fields.add(field);
+    return this.problems.filter((p) => p.field === field).map(problemText);
+  }
+
+  /** Problems of a field and everything below it, their paths from there on: for a field made of several. */
+  below(field: string): readonly Problem[] {
+    this.#fields.add(`${field}.`);
+    return this.problems.flatMap((p) => {
+      if (p.field === field) return [{ ...p, field: '' }];
+      return p.field.startsWith(`${field}.`) ? [{ ...p, field: p.field.slice(field.length + 1) }] : [];
+    });
+  }
+
+  /** Problems that no field on the page shows. */
+  get homeless(): readonly string[] {
+    const shown = (p: Problem) =>
+      this.#fields.has(p.field) || [...this.#fields].some((f) => f.endsWith('.') && `${p.field}.`.startsWith(f));
+    return this.problems.filter((p) => !shown(p)).map(problemText);
+  }
+
+  /** To be called after every change: saves the draft a quarter of a second after the last one. */
+  touched(): void {
+    if (this.stage === 'kept') return;
+    if (this.#asked) this.check();
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.saveDraft(), delayMs);
+  }
+
+  /** Something was typed that is not in the draft yet. */
+  get pending(): boolean {
+    return this.#timer !== null;
+  }
+
+  /** Saves the draft now. */
+  async saveDraft(): Promise<void> {
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = null;
+    if (this.stage === 'kept') return;
+    const content = $state.snapshot({ id: this.#id, values: this.values, when: this.when, extras: this.extras });
+    try {
+      await this.daybook.store.saveDraft({ form: this.plan.name, touched: this.daybook.clock.now(), content });
+      this.draftLost = false;
+    } catch {
+      this.draftLost = true;
+    }
+  }
+
+  /** Takes up the draft of this form, if one was left. A draft of another shape is left alone. */
+  async restore(): Promise<void> {
+    const row = await this.daybook.store.draft(this.plan.name).catch(() => undefined);
+    const content = row?.content as { id: string; values: V; when: When; extras: Extras } | undefined;
+    if (!row || !content || !sameMembers(content.values, this.plan.start())) return;
+    this.#id = content.id;
+    this.values = content.values;
+    this.when = content.when;
+    this.extras = content.extras;
+    this.takenUp = row.touched;
+  }
+
+  /** Throws what is typed and its draft away and begins anew. */
+  async startAfresh(): Promise<void> {
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = null;
+    this.stage = 'writing';
+    this.values = this.plan.start();
+    this.#fresh();
+    await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
+  }
+
+  /** Checks, hands in and waits for the disk. The draft goes only after the entry is kept. */
+  async keep(): Promise<Result<Kept> | null> {
+    if (this.stage === 'keeping' || !this.check()) return null;
+    this.stage = 'keeping';
+    await this.saveDraft();
+    const answer = await this.daybook.keep(this.draft());
+    if (!answer.ok) {
+      this.problems = answer.problems;
+      this.stage = 'writing';
+      return answer;
+    }
+    this.kept = answer.value;
+    this.stage = 'kept';
+    await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
+    return answer;
+  }
+}
+
+/** Without members that are undefined, at any depth. */
+function pruned<T>(value: T): T {
+  if (Array.isArray(value)) return value.map(pruned) as T;
+  if (value === null || typeof value !== 'object') return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .filter(([, v]) => v !== undefined)
+      .map(([k, v]) => [k, pruned(v)]),
+  ) as T;
+}
+
+const sameMembers = (a: unknown, b: object): boolean =>
+  a !== null && typeof a === 'object' && Object.keys(b).every((key) => Object.hasOwn(a, key));

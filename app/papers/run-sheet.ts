@@ -1,0 +1,107 @@
+/**
+ * The run sheet: everything one retort run rests on, on paper. What is doubtful comes first, then the account, what it says, what was done and
+ * by whom, and at the end every reading, so that the run can be reckoned again without the program. It judges nobody and permits nothing.
+ */
+import type { Content } from 'pdfmake/interfaces';
+import { type Book, flagsOfRun, runOf } from '../core/book/book.ts';
+import { emptySum, joined, type Sum } from '../core/book/charges.ts';
+import { type Flag, reservations } from '../core/book/flags.ts';
+import { type Run, runAt } from '../core/book/runs.ts';
+import { bad, good, problem, type Result } from '../core/result.ts';
+import { compareMoments } from '../core/time.ts';
+import { dayText, momentText } from '../words/dates.ts';
+import { frameWords, remarkText, runSheet as words } from '../words/papers.ts';
+import { withGrams } from './amounts.ts';
+import { aside, ledger, list, section, sentence } from './ledger.ts';
+import { personName, thingName } from './names.ts';
+import { type Definition, type Frame, paper } from './paper.ts';
+import { changes } from './run-sheet/changes.ts';
+import { checks } from './run-sheet/checks.ts';
+import { condenserOf } from './run-sheet/condenser.ts';
+import { figuresOf } from './run-sheet/figures.ts';
+import { findingsOf } from './run-sheet/findings.ts';
+import { firings, firingsOf } from './run-sheet/firings.ts';
+import { readingsOf, readingsTable, scalesOf } from './run-sheet/readings.ts';
+import { wentIn } from './run-sheet/went-in.ts';
+import { standingText } from './standing.ts';
+
+/** Sentences once each, in their order. */
+const once = (sentences: readonly string[]): string[] => [...new Set(sentences)];
+
+const isReservation = ({ code }: Flag): boolean => reservations.has(code);
+
+/** What the whole book cannot say, which any paper from it must tell. */
+function bookReservations({ current: { notUnderstood, adrift } }: Book): string[] {
+  const kinds = once(notUnderstood.map(({ kind }) => kind)).join(', ');
+  return [
+    ...(notUnderstood.length > 0 ? [frameWords.notUnderstood(notUnderstood.length, kinds)] : []),
+    ...(adrift.length > 0 ? [frameWords.adrift(adrift.length)] : []),
+  ];
+}
+
+function runReservations(run: Run): string[] {
+  const gone = run.charges.flatMap(({ rows }) => rows.filter(({ take, lot }) => take === 'not-found' && lot));
+  const missing = run.charges.reduce<Sum>((sum, charge) => joined(sum, charge.missing), emptySum);
+  return [
+    ...(run.awaits.length > 0 ? [words.open(run.awaits)] : []),
+    ...(gone.length > 0 ? [words.missingLots(gone.length, withGrams(missing.grams))] : []),
+  ];
+}
+
+function remarks(flags: readonly Flag[]): Content[] {
+  const said = once(flags.filter((f) => !isReservation(f)).map(remarkText));
+  return [section(words.remarks), ...(said.length > 0 ? list(said) : [sentence(words.noRemarks)])];
+}
+
+function signatures(book: Book, run: Run): Content[] {
+  const readings = [...run.charges, ...firingsOf(run)].map(({ reading }) => reading);
+  const ordered = [...readings].sort((a, b) => compareMoments(a.entry.written, b.entry.written));
+  const rows = ordered.map(({ kind, entry, happened }) => ({
+    cells: [personName(book, entry.by, happened), `${words.kinds[kind] ?? kind}, ${momentText(entry.written)}`, '\n'],
+  }));
+  return [
+    section(words.signatures),
+    aside(words.signaturesNote),
+    ...ledger(
+      [
+        { head: words.writer, share: 28 },
+        { head: words.wrote, share: 36 },
+        { head: words.signature, share: 36 },
+      ],
+      rows,
+    ),
+  ];
+}
+
+/**
+ * The run sheet of the run that a charge belongs to. Problems: `paper-no-such-run` where the book has no such charge, or where it was struck.
+ */
+export function runSheet(book: Book, chargeId: string, frame: Frame): Result<Definition> {
+  const run = runOf(book, chargeId);
+  if (!run) return bad(problem('paper-no-such-run', 'id', { id: chargeId }));
+  const at = runAt(run);
+  const flags = flagsOfRun(book, run);
+  const readings = readingsOf(book, run);
+  const scaleStates = scalesOf(readings).map(({ entry }) => entry);
+  return good(
+    paper(frame, {
+      name: words.name,
+      subject: words.subject(thingName(book, 'retort', run.retort, at), dayText(at)),
+      number: words.number(run.id),
+      standing: standingText(book, at),
+      reservations: once([...bookReservations(book), ...runReservations(run), ...flags.filter(isReservation).map(remarkText)]),
+      body: [
+        ...figuresOf(run),
+        ...findingsOf(run),
+        ...wentIn(book, run),
+        ...firings(book, run),
+        ...checks(run),
+        ...condenserOf(book, run),
+        ...remarks(flags),
+        ...changes(book, run, scaleStates),
+        ...readingsTable(book, readings),
+        ...signatures(book, run),
+      ],
+    }),
+  );
+}

@@ -1,0 +1,22 @@
+/** The rooms of the window, in the order of the thumb index. To add one: its folder, its name in words/screens-shell.ts, and a line here. */
+import type { Component } from 'svelte';
+import type { Daybook } from '../daybook/book.svelte.ts';
+import type { shell } from '../words/screens-shell.ts';
+import Site from './site/Site.svelte';
+
+/** What every room is given. */
+export interface RoomProps {
+  /** The open daybook. */
+  daybook: Daybook;
+  /** What stands in the address after the room: `#/retort/abc` gives `['abc']`. */
+  rest: readonly string[];
+}
+
+export interface Room {
+  readonly key: keyof typeof shell.rooms;
+  readonly screen: Component<RoomProps>;
+  /** Mercury is its subject: while the site's standing is not stated, the room carries the question. */
+  readonly mercury?: true;
+}
+
+export const rooms: readonly Room[] = [{ key: 'site', screen: Site }];

@@ -1,0 +1,27 @@
+/** Addresses within the window. Anything that has an entry has an address; a link to it is made here and nowhere else. */
+import type { RegisterKind } from '../../core/kinds/index.ts';
+
+/** The page of an entry, by its id. */
+export const entryHref = (id: string): string => `#/daybook/${id}`;
+/** The run page of a charge. */
+export const chargeHref = (id: string): string => `#/retort/${id}`;
+/** A register, or one thing in it. */
+export const registerHref = (register: RegisterKind, id?: string): string =>
+  `#/site/${register}${id === undefined ? '' : `/${id}`}`;
+export const standingHref = '#/site/standing';
+/** A room. */
+export const roomHref = (key: string): string => `#/${key}`;
+
+/** The parts of an address: `#/retort/abc` is `['retort', 'abc']`. */
+export const partsOf = (hash: string): readonly string[] =>
+  hash
+    .replace(/^#\/?/, '')
+    .split('/')
+    .filter((part) => part !== '')
+    .map((part) => {
+      try {
+        return decodeURIComponent(part);
+      } catch {
+        return part;
+      }
+    });

@@ -1,0 +1,19 @@
+/** Puts the window together: the host, the daybook, the page. Nothing is decided here. */
+import './jitless.ts';
+import './look/fonts.css';
+import './look/tokens.css';
+import './look/page.css';
+import { mount } from 'svelte';
+import { Daybook } from './daybook/book.svelte.ts';
+import { hostOver } from './daybook/host.ts';
+import { Light } from './daybook/light.svelte.ts';
+import Window from './Window.svelte';
+
+const daybook = new Daybook({ host: hostOver((...asked) => fetch(...asked)), locks: navigator.locks });
+const light = new Light();
+const target = document.getElementById('window');
+if (target) mount(Window, { target, props: { daybook, light } });
+void light.start();
+void daybook.start();
+// the browser may throw an origin's storage away; asking costs nothing, and nothing relies on the answer
+void navigator.storage?.persist?.();

@@ -1,0 +1,55 @@
+/** What the things that an entry names are called: by their register as it stood on that day, a lot by its label, an entry by its kind and day. */
+import type { Book } from '../core/book/book.ts';
+import { nameOf, type Registered, stateAt } from '../core/book/registers.ts';
+import { type Body, isKind, type RegisterKind, registerKinds } from '../core/kinds/index.ts';
+import { dayText } from './dates.ts';
+import type { Named } from './daybook-shapes.ts';
+import { kindNames } from './labels.ts';
+
+/** Said where an id leads nowhere in this book: it may be on another desk. */
+export const notHere = 'something that is not in the book here';
+
+const isRegister = (to: Named): to is RegisterKind => registerKinds.some((k) => k === to);
+
+/** The name of a thing at that moment. */
+export function nameIn(book: Book, to: Named, id: string, at: string): string {
+  if (isRegister(to)) {
+    const thing = book.registers[to].get(id) as Registered<RegisterKind> | undefined;
+    return thing ? nameOf(stateAt(thing, at).body) : notHere;
+  }
+  if (to === 'lot') return book.lots.all.get(id)?.label ?? notHere;
+  return entryName(book, id);
+}
+
+/** The kind of an entry in words; the bare name of a kind nobody here knows. */
+export const kindName = (kind: string): string => (isKind(kind) ? kindNames[kind] : kind);
+
+/** "Charge of 14 March 2026, Pot retort": short enough to stand in another sentence. */
+export function entryName(book: Book, id: string): string {
+  const reading = book.current.byId.get(id);
+  if (!reading) {
+    const other = book.current.notUnderstood.find((e) => e.id === id);
+    return other ? `${kindName(other.kind)} of ${dayText(other.happened)}` : notHere;
+  }
+  const of = `${kindNames[reading.kind]} of ${dayText(reading.happened)}`;
+  const at = reading.happened;
+  switch (reading.kind) {
+    case 'person':
+    case 'scale':
+    case 'vessel':
+    case 'retort':
+      return `${of}, ${nameOf(reading.body as Body<RegisterKind>)}`;
+    case 'charge':
+      return `${of}, ${nameIn(book, 'retort', (reading.body as Body<'charge'>).retort, at)}`;
+    case 'clean-up': {
+      const { where } = reading.body as Body<'clean-up'>;
+      return where === undefined ? of : `${of}, ${where}`;
+    }
+    default:
+      return of;
+  }
+}
+
+/** Who wrote an entry down, or null where nobody was named. */
+export const writerOf = (book: Book, by: string | null, at: string): string | null =>
+  by === null ? null : nameIn(book, 'person', by, at);

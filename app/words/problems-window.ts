@@ -1,0 +1,15 @@
+/** Words for what can stand between the window and the record. */
+import type { ProblemTexts } from './problems.ts';
+
+export const windowProblems: ProblemTexts = {
+  'host-silent': () =>
+    'The program behind this window does not answer. Nothing is lost that was shown as kept; what is being typed stays as a draft. Start the program again, then press Keep once more: it is kept only once.',
+  'host-unclear': () =>
+    'The program behind this window answered something this window does not understand: close both and start the program again.',
+  'reading-only': () => 'This window only reads the daybook, so nothing can be kept here: the notice at the top says why.',
+  'writer-missing': () => 'Nobody is named as writing this: choose who is writing, at the top of the page.',
+  'store-newer': () =>
+    'A newer version of this program has used this window’s drafts. They are left alone, and drafts are not remembered here: use the newer version.',
+  'store-unusable': () =>
+    'The browser’s own database cannot be used (a private window, or a full disk), so drafts are not remembered. Keeping entries works as ever.',
+};

@@ -1,0 +1,79 @@
+/**
+ * Draws a paper as PDF. The paper machine is allowed no address and no file outside the font folder, and dates the file by the newest entry, not
+ * by a clock. `paper-failed` tells only a code: what an error says may carry paths.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join, resolve, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { PaperName } from '../../app/contract.ts';
+import { type Book, readBook } from '../../app/core/book/book.ts';
+import type { Entry } from '../../app/core/entry.ts';
+import { bad, good, problem, type Result } from '../../app/core/result.ts';
+import { type CoveredDesk, type Definition, type Frame, newestOf } from '../../app/papers/paper.ts';
+import { runSheet } from '../../app/papers/run-sheet.ts';
+import { errorCode } from './disk.ts';
+import { charactersOf } from './print-characters.ts';
+import { version } from './version.ts';
+
+/** What is to be printed: plain data, so that it can go to a thread. */
+export interface PrintOrder {
+  readonly entries: readonly Entry[];
+  readonly site: string;
+  readonly desks: readonly CoveredDesk[];
+  readonly name: PaperName;
+  readonly id: string | undefined;
+}
+
+/** Every paper by its name. To add one: a file in app/papers, and a line here and in app/contract.ts. */
+const papers: Readonly<Record<PaperName, (book: Book, id: string, frame: Frame) => Result<Definition>>> = {
+  'run-sheet': runSheet,
+};
+
+const here = dirname(fileURLToPath(import.meta.url));
+/** Beside the built program, or where the sources keep them. */
+export const fontFolder = [join(here, 'fonts'), resolve(here, '../../assets/fonts')].find((folder) => existsSync(folder)) ?? here;
+const font = (cut: string): string => join(fontFolder, `SourceSans3-${cut}.ttf`);
+
+const fonts = {
+  SourceSans3: {
+    normal: font('Regular'),
+    bold: font('SemiBold'),
+    italics: font('Italic'),
+    bolditalics: font('SemiBold'),
+  },
+};
+
+let characters: ReadonlySet<number> | null = null;
+
+/** Whether every cut of the paper's font has the character. */
+function canPrint(codePoint: number): boolean {
+  if (!characters) {
+    const [first = new Set<number>(), ...others] = ['Regular', 'SemiBold', 'Italic'].map((cut) =>
+      charactersOf(readFileSync(font(cut))),
+    );
+    characters = new Set([...first].filter((code) => others.every((other) => other.has(code))));
+  }
+  return characters.has(codePoint);
+}
+
+async function draw(definition: Definition): Promise<Uint8Array> {
+  const { default: machine } = await import('pdfmake');
+  machine.setFonts(fonts);
+  machine.setUrlAccessPolicy(() => false);
+  machine.setLocalAccessPolicy((path) => resolve(path).startsWith(fontFolder + sep));
+  return machine.createPdf(definition).getBuffer();
+}
+
+/** Prints in this thread. Problems: those of `printPaper`. */
+export async function renderPaper({ entries, site, desks, name, id }: PrintOrder): Promise<Result<Uint8Array>> {
+  if (id === undefined || id === '') return bad(problem('paper-no-id', 'id', { paper: name }));
+  const book = readBook(entries);
+  const frame: Frame = { site, desks, newest: newestOf(entries), version, canPrint };
+  const definition = papers[name](book, id, frame);
+  if (!definition.ok) return definition;
+  try {
+    return good(new Uint8Array(await draw(definition.value)));
+  } catch (error) {
+    return bad(problem('paper-failed', '', { detail: errorCode(error) }));
+  }
+}

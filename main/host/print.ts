@@ -1,0 +1,53 @@
+/**
+ * Prints papers: from all entries of a daybook to the bytes of a PDF, the same bytes for the same entries on every machine and day. Drawing is
+ * slow, so the built program does it in a thread of its own; where no built thread lies beside this file (tests), it is done right here. Nothing
+ * is fetched and no file but the paper's own fonts is read.
+ */
+import { existsSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Worker } from 'node:worker_threads';
+import type { PaperName } from '../../app/contract.ts';
+import type { Entry } from '../../app/core/entry.ts';
+import { bad, problem, type Result } from '../../app/core/result.ts';
+import type { CoveredDesk } from '../../app/papers/paper.ts';
+import { errorCode } from './disk.ts';
+import { type PrintOrder, renderPaper } from './print-render.ts';
+
+export { renderPaper } from './print-render.ts';
+
+const threadFile = join(dirname(fileURLToPath(import.meta.url)), 'print-worker.mjs');
+
+function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
+  return new Promise((resolve) => {
+    const thread = new Worker(threadFile, { workerData: order });
+    // whichever comes first is the answer; a thread that ends without one has failed
+    thread.once('message', (answer: Result<Uint8Array>) => {
+      resolve(answer);
+      void thread.terminate();
+    });
+    thread.once('error', (error) => resolve(bad(problem('paper-failed', '', { detail: errorCode(error) }))));
+    thread.once('exit', () => resolve(bad(problem('paper-failed', '', { detail: 'exit' }))));
+  });
+}
+
+/**
+ * Prints a paper.
+ * @param entries all entries of all desks that verify
+ * @param daybookName the site's name, at the head of every page
+ * @param endMarks every desk the entries come from, with its number of entries and the hash of its last one
+ * @param name which paper
+ * @param id what it is about: for a run sheet, the id of any charge of the run
+ * @returns the PDF, or a problem: `paper-no-id`, `paper-no-such-run`, `paper-failed`
+ */
+export function printPaper(
+  entries: readonly Entry[],
+  daybookName: string,
+  endMarks: readonly CoveredDesk[],
+  name: PaperName,
+  id: string | undefined,
+): Promise<Result<Uint8Array>> {
+  const desks = endMarks.map(({ desk, entries: count, endMark }) => ({ desk, entries: count, endMark }));
+  const order: PrintOrder = { entries, site: daybookName, desks, name, id };
+  return existsSync(threadFile) ? inThread(order) : renderPaper(order);
+}

@@ -1,0 +1,158 @@
+/**
+ * What the host does for each question of the contract. One daybook is open at a time; questions that touch it come one after another, so no
+ * entry is checked against a book that another is about to change.
+ */
+import { join } from 'node:path';
+import type { AskOf, HostState, OpenBook, PaperName, Question, ReplyOf } from '../../app/contract.ts';
+import type { Entry } from '../../app/core/entry.ts';
+import { draftFrom } from '../../app/core/kinds/index.ts';
+import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
+import { makeDaybook } from './daybook-folder.ts';
+import { evidenceAt } from './evidence.ts';
+import { folderFor } from './folder-name.ts';
+import { type Installation, openInstallation } from './installation.ts';
+import { type OpenDaybook, openDaybook } from './open-daybook.ts';
+
+/** What a host is made of. */
+export interface HostOptions {
+  /** The installation's state folder. */
+  readonly home: string;
+  /** Where daybooks made by name go. */
+  readonly documents: string;
+  /** The built window's files; null when there are none. */
+  readonly windowFolder: string | null;
+  /** The machine's clock: a moment with offset and seconds. */
+  readonly clock: () => string;
+  readonly version: string;
+  /** Prints a paper as PDF from all entries. */
+  readonly print: (entries: readonly Entry[], name: PaperName, id: string | undefined) => Promise<Result<Uint8Array>>;
+}
+
+type Doing = { readonly [Q in Question]: (ask: AskOf<Q>) => Promise<Result<ReplyOf<Q>>> };
+
+export interface Questions {
+  readonly doing: Doing;
+  readonly openFolder: (dir: string) => Promise<Result<OpenBook>>;
+  readonly evidenceAt: (file: string) => Promise<ReturnType<typeof evidenceAt>>;
+  readonly close: () => Promise<void>;
+}
+
+const noDaybook: Problem = problem('no-daybook-open', '');
+
+export function makeQuestions(options: HostOptions): Questions {
+  let installed: Result<Installation> | null = null;
+  let book: OpenDaybook | null = null;
+  let closed = false;
+  let last: Promise<unknown> = Promise.resolve();
+
+  /** After everything asked before it. */
+  const inTurn = <T>(act: () => Result<T>): Promise<Result<T>> => {
+    const turn = last.then(() => (closed ? bad(problem('host-closed', '')) : act()));
+    last = turn.catch(() => undefined);
+    return turn;
+  };
+
+  const installation = (): Result<Installation> => {
+    if (!installed?.ok) installed = openInstallation(options.home);
+    return installed;
+  };
+
+  const state = (): Result<HostState> => {
+    const here = installation();
+    if (!here.ok) return here;
+    const { version, documents, clock } = options;
+    return good({ version, recents: [...here.value.recents()], book: book?.describe() ?? null, newIn: documents, now: clock() });
+  };
+
+  const shut = () => {
+    book?.close();
+    book = null;
+  };
+
+  /** Opens a folder in place of the one that is open; when it cannot be opened, that one is opened again. */
+  const openDir = (dir: string): Result<OpenBook> => {
+    const here = installation();
+    if (!here.ok) return here;
+    const before = book?.folder;
+    shut();
+    const opened = openDaybook(dir, here.value);
+    if (!opened.ok) {
+      const again = before === undefined ? null : openDaybook(before, here.value);
+      book = again?.ok ? again.value : null;
+      return opened;
+    }
+    book = opened.value;
+    const described = book.describe();
+    // a list that cannot be written is no reason not to open
+    here.value.remember(book.folder, described.name);
+    return good(described);
+  };
+
+  const openRecent = (key: string): Result<OpenBook> => {
+    const here = installation();
+    if (!here.ok) return here;
+    const recent = here.value.recents().find((one) => one.key === key);
+    if (!recent) return bad(problem('unknown-recent', 'recent'));
+    if (recent.missing) return bad(problem('recent-missing', 'recent', { path: recent.folder }));
+    return openDir(recent.folder);
+  };
+
+  const make = (name: string): Result<OpenBook> => {
+    const folder = folderFor(name);
+    if (!folder.ok) return folder;
+    const path = join(options.documents, folder.value);
+    const made = makeDaybook(path, name, options.clock());
+    return made.ok ? openDir(path) : bad(...made.problems.map((p) => ({ ...p, field: 'make' })));
+  };
+
+  const entries = () => inTurn(() => book?.entries() ?? bad(noDaybook));
+
+  const doing: Doing = {
+    state: () => inTurn(state),
+    open: (ask) =>
+      inTurn(() => {
+        const opened = 'recent' in ask ? openRecent(ask.recent) : make(ask.make);
+        return opened.ok ? state() : opened;
+      }),
+    close: () =>
+      inTurn(() => {
+        shut();
+        return state();
+      }),
+    keep: (ask) =>
+      inTurn(() => {
+        const draft = draftFrom(ask);
+        if (!draft.ok) return draft;
+        return book?.keep(draft.value, options.clock()) ?? bad(noDaybook);
+      }),
+    entries: async () => {
+      const all = await entries();
+      return all.ok ? good(Buffer.from(all.value.map((entry) => `${JSON.stringify(entry)}\n`).join(''), 'utf8')) : all;
+    },
+    evidence: (ask) =>
+      inTurn(() => {
+        const kept = book?.keepEvidence(ask) ?? bad(noDaybook);
+        return kept.ok ? good({ file: kept.value }) : kept;
+      }),
+    paper: async ({ name, id }) => {
+      const all = await entries();
+      return all.ok ? options.print(all.value, name, id) : all;
+    },
+  };
+
+  return {
+    doing,
+    openFolder: (dir) => inTurn(() => openDir(dir)),
+    evidenceAt: async (file) => {
+      const found = await inTurn(() => good(book ? evidenceAt(book.folder, file) : null));
+      return found.ok ? found.value : null;
+    },
+    close: async () => {
+      await inTurn(() => {
+        shut();
+        closed = true;
+        return good(null);
+      });
+    },
+  };
+}

@@ -1,0 +1,46 @@
+/** The answers the host gives: JSON, bytes, and a plain page for people who came to the wrong place. Never a stack trace, never a path of ours. */
+
+import { bad, type Problem, problem, type Result } from '../../app/core/result.ts';
+import { type PageName, pages } from '../../app/words/host-pages.ts';
+import { errorCode } from './disk.ts';
+import { barePolicy, headersFor } from './headers.ts';
+
+const body = (bytes: Uint8Array): ArrayBuffer => bytes.slice().buffer as ArrayBuffer;
+
+/** An answer as JSON text. A refused value is still a good answer: the status speaks of the question, not of the entry. */
+export const jsonReply = (answer: Result<unknown>, status = 200): Response =>
+  new Response(JSON.stringify(answer), { status, headers: headersFor('application/json; charset=utf-8', barePolicy) });
+
+/** Bytes under a media type. */
+export const bytesReply = (bytes: Uint8Array, type: string, policy = barePolicy, more: Record<string, string> = {}): Response =>
+  new Response(body(bytes), { headers: { ...headersFor(type, policy), ...more } });
+
+/** Problems of the question itself and the status each is answered with. */
+const statuses: Readonly<Record<string, number>> = {
+  'not-json': 400,
+  'body-cut': 400,
+  'foreign-origin': 403,
+  'no-session': 403,
+  'no-such-question': 404,
+  'evidence-changed': 409,
+  'body-too-large': 413,
+  'body-type': 415,
+  'host-failed': 500,
+  'host-closed': 503,
+};
+
+/** A refusal as JSON text. */
+export const refusal = (...problems: readonly Problem[]): Response =>
+  jsonReply(bad(...problems), statuses[problems[0]?.code ?? ''] ?? 400);
+
+/** What is answered when something failed that nobody foresaw. */
+export const failed = (error: unknown): Problem => problem('host-failed', '', { detail: errorCode(error).slice(0, 60) });
+
+const escaped = (text: string): string => text.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
+
+/** A plain page with what happened and what to do. */
+export function plainPage(name: PageName, status: number, more: Record<string, string> = {}): Response {
+  const { title, lines } = pages[name];
+  const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${escaped(title)}</title></head><body><h1>${escaped(title)}</h1>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}</body></html>`;
+  return new Response(html, { status, headers: { ...headersFor('text/html; charset=utf-8', barePolicy), ...more } });
+}

@@ -1,0 +1,163 @@
+import 'fake-indexeddb/auto';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { Daybook } from '../../app/daybook/book.svelte.ts';
+import { EntryForm, type FormPlan, numberOr, textOr } from '../../app/daybook/form.svelte.ts';
+import { noScale, type ScaleValues, scaleBody } from '../../app/screens/site/scale-plan.ts';
+import { bookId, clock, keeper, testHost } from './house.ts';
+
+const plan: FormPlan<ScaleValues> = { name: 'scale', kind: 'scale', start: noScale, body: (v) => scaleBody(v) };
+
+async function begun(host = testHost([keeper])) {
+  const daybook = new Daybook({ host, clock });
+  await daybook.start();
+  await daybook.write('person-keeper');
+  return { host, daybook };
+}
+
+function fill(form: EntryForm<ScaleValues>) {
+  form.values.label = 'Bench';
+  form.values.maximum = { amount: '3', unit: 'kg' };
+  form.values.d = { amount: '0.01', unit: 'g' };
+}
+
+beforeEach(async () => {
+  await new Promise((resolve) => {
+    const gone = indexedDB.deleteDatabase(`retort-daybook-${bookId}`);
+    gone.onsuccess = resolve;
+    gone.onblocked = resolve;
+  });
+});
+
+describe('a form on its way to an entry', () => {
+  test('what was typed before a crash is there when the form is opened again, with the same id', async () => {
+    const one = await begun();
+    const form = new EntryForm(one.daybook, plan);
+    fill(form);
+    await form.saveDraft();
+    const { id } = form.draft();
+    one.daybook.store.close();
+
+    const two = await begun(one.host);
+    const again = new EntryForm(two.daybook, plan);
+    await again.restore();
+    expect(again.values.label).toBe('Bench');
+    expect(again.values.maximum).toEqual({ amount: '3', unit: 'kg' });
+    expect(again.takenUp).toBe(clock.now());
+    expect(again.draft().id).toBe(id);
+    two.daybook.store.close();
+  });
+
+  test('a change is saved within 300 ms, without anybody asking', async () => {
+    const { daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    const saved = vi.spyOn(daybook.store, 'saveDraft');
+    form.values.label = 'B';
+    form.touched();
+    form.values.label = 'Be';
+    form.touched();
+    expect(form.pending).toBe(true);
+    vi.advanceTimersByTime(300);
+    vi.useRealTimers();
+    expect(saved).toHaveBeenCalledTimes(1);
+    expect(form.pending).toBe(false);
+    daybook.store.close();
+  });
+
+  test('keeping an unfinished form tells every problem at its field and writes nothing', async () => {
+    const { host, daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    form.values.maximum = { amount: '3,5', unit: 'kg' };
+    form.values.U = { amount: '0.03', unit: 'g' };
+    expect(await form.keep()).toBeNull();
+    expect(form.stage).toBe('writing');
+    expect(form.problems.map((p) => p.field)).toEqual(['body.label', 'body.maximum', 'body.d', 'body.certificate.at']);
+    expect(form.at('body.maximum')[0]).toContain('3,5 kg');
+    expect(host.lines.length).toBe(1);
+    daybook.store.close();
+  });
+
+  test('a problem that no field shows is told at the foot of the sheet', async () => {
+    const { daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    form.at('body.label');
+    form.below('body.certificate');
+    form.values.U = { amount: '0.03', unit: 'g' };
+    form.check();
+    // name and certificate have their fields; maximum and division have none here
+    expect(form.homeless.length).toBe(2);
+    daybook.store.close();
+  });
+
+  test('the draft goes only after the entry is kept', async () => {
+    const { host, daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    fill(form);
+    host.silent = true;
+    const silent = await form.keep();
+    expect(silent?.ok).toBe(false);
+    expect(form.stage).toBe('writing');
+    expect((await daybook.store.draft('scale'))?.form).toBe('scale');
+    host.silent = false;
+    await form.keep();
+    expect(form.stage).toBe('kept');
+    expect(form.kept?.entry.n).toBe(2);
+    expect(await daybook.store.draft('scale')).toBeUndefined();
+    expect(host.lines[1]?.body).toEqual({ label: 'Bench', maximum: '3 kg', d: '0.01 g' });
+    expect(host.lines[1]?.by).toBe('person-keeper');
+    daybook.store.close();
+  });
+
+  test('nobody named as writing is asked for once somebody is in the register', async () => {
+    const { daybook } = await begun();
+    await daybook.write(null);
+    const form = new EntryForm(daybook, plan);
+    fill(form);
+    expect(form.check()).toBe(false);
+    expect(form.problems.map((p) => p.code)).toEqual(['writer-missing']);
+    daybook.store.close();
+  });
+
+  test('a day without a time stands at noon and says that it is a day only', async () => {
+    const { daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    form.when = { day: '2026-03-10', time: '', timing: 'day' };
+    expect(form.draft()).toMatchObject({ happened: '2026-03-10T12:00+13:00', timing: 'day' });
+    daybook.store.close();
+  });
+
+  test('an emptied day is missing, not today', async () => {
+    const { daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    fill(form);
+    form.when = { day: '', time: '09:00', timing: 'exact' };
+    form.check();
+    expect(form.problems.map((p) => [p.code, p.field])).toEqual([['missing', 'happened']]);
+    daybook.store.close();
+  });
+
+  test('a draft of another shape is left alone', async () => {
+    const { daybook } = await begun();
+    await daybook.store.saveDraft({ form: 'scale', touched: clock.now(), content: { id: 'x', values: { other: 1 } } });
+    const form = new EntryForm(daybook, plan);
+    await form.restore();
+    expect(form.values.label).toBe('');
+    expect(form.takenUp).toBe('');
+    daybook.store.close();
+  });
+});
+
+describe('what is typed', () => {
+  test('a number is a number, nothing is nothing, and what is neither goes through to be refused', () => {
+    expect([numberOr('0.38'), numberOr(''), numberOr(' 2 '), numberOr('0,38'), numberOr('1e3')]).toEqual([
+      0.38,
+      undefined,
+      2,
+      '0,38',
+      '1e3',
+    ]);
+  });
+  test('blanks around a text are not part of it', () => {
+    expect([textOr('  Bench '), textOr('   ')]).toEqual(['Bench', undefined]);
+  });
+});
