@@ -11,7 +11,7 @@ export const reckoningProblems: ProblemTexts = {
     `Mercury is a liquid only from ${d.from} to ${d.to} °C, so this temperature cannot belong to a measured volume: read it again.`,
   'certificate-load': () =>
     'A certificate’s uncertainty says nothing without the load it was found at: give certificate_at, or leave certificate_U out.',
-  'charge-of-nothing': () => 'The charge weighs nothing, so no run can be judged: weigh in what went into the retort.',
+  'charge-weighs-nothing': () => 'The charge weighs nothing, so no run can be judged: weigh in what went into the retort.',
   'no-firing': () => 'A run needs at least one firing: give the sponge and the mercury of each.',
   'sponge-over-charge': () =>
     'The sponge is heavier than the whole charge, which a retort cannot do: check both weights and their units, and whether older metal was added.',

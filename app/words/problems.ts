@@ -3,8 +3,11 @@
  * its own is still told with its name, never hidden. Other tables (`problems-*.ts`) are spread in below.
  */
 import type { Problem } from '../core/result.ts';
+import { hostProblems } from './problems-host.ts';
 import { reckoningProblems } from './problems-reckoning.ts';
 import { recordProblems } from './problems-record.ts';
+import { terminalProblems } from './problems-terminal.ts';
+import { windowProblems } from './problems-window.ts';
 
 /** The plain data a sentence may name. */
 export type ProblemData = Readonly<Record<string, string | number>>;
@@ -71,7 +74,15 @@ const masses: ProblemTexts = {
 };
 
 /** Words for every code. */
-export const problemTexts: ProblemTexts = { ...shapes, ...masses, ...reckoningProblems, ...recordProblems };
+export const problemTexts: ProblemTexts = {
+  ...shapes,
+  ...masses,
+  ...reckoningProblems,
+  ...recordProblems,
+  ...hostProblems,
+  ...windowProblems,
+  ...terminalProblems,
+};
 
 /** The problem as a sentence for a person. */
 export function problemText(problem: Problem): string {

@@ -3,7 +3,12 @@ import { spawn } from 'node:child_process';
 import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
-/** The first of these commands that the PATH holds, as a full path, or null. */
+/**
+ * The first of these commands that the PATH holds, as a full path, or null.
+ * @param {string[]} names
+ * @param {Record<string, string | undefined>} [env]
+ * @returns {string | null}
+ */
 export function onPath(names, env = process.env) {
   for (const name of names)
     for (const folder of (env.PATH ?? '').split(delimiter)) {
@@ -24,7 +29,13 @@ const isRoot = () => process.platform === 'linux' && process.getuid?.() === 0;
 /** What `--no-sandbox` is needed for, and for nothing else. */
 export const sandboxSwitches = () => (isRoot() ? ['--no-sandbox'] : []);
 
-/** What to try, in order. */
+/**
+ * What to try, in order.
+ * @param {string} address
+ * @param {string} [platform]
+ * @param {Record<string, string | undefined>} [env]
+ * @returns {[command: string, args: string[]][]}
+ */
 export function waysToOpen(address, platform = process.platform, env = process.env) {
   if (platform === 'darwin') return [['open', [address]]];
   if (platform === 'win32') return [['cmd', ['/d', '/s', '/c', 'start', '""', `"${address}"`]]];

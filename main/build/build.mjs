@@ -5,6 +5,7 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { performance } from 'node:perf_hooks';
+import { stripVTControlCharacters } from 'node:util';
 import { alone } from './lock.mjs';
 import { cache, dist, isAsked, root, say } from './paths.mjs';
 import { look, stamp, upToDate } from './stamp.mjs';
@@ -49,6 +50,9 @@ async function make() {
   const contents = now.contents();
   sweep();
   const made = join(cache, `build-${process.pid}`);
+  // whatever the shell or a test runner says: what is built is the program people use
+  const kind = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
   // Vite is loaded only when something has to be built: an up-to-date command never waits for it
   const [{ build }, { windowConfig, nodeConfig, programs }] = await Promise.all([import('vite'), import('./configs.mjs')]);
   try {
@@ -58,6 +62,8 @@ async function make() {
     stamp(now.times, contents, files);
     say(`built dist/ in ${((performance.now() - began) / 1000).toFixed(1)} s`);
   } finally {
+    if (kind === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = kind;
     rmSync(made, { recursive: true, force: true });
   }
 }
@@ -89,6 +95,21 @@ export async function build({ anyway = false } = {}) {
   );
 }
 
+/** What went wrong with a build, in one line for a person. */
+export function whyNot(error) {
+  const text = stripVTControlCharacters(error instanceof Error ? error.message : String(error));
+  return text
+    .split('\n')
+    .filter((line) => line.trim() !== '')
+    .slice(0, 2)
+    .join(' ');
+}
+
 if (isAsked(import.meta.url)) {
-  await build({ anyway: process.argv.includes('--force') });
+  try {
+    await build({ anyway: process.argv.includes('--force') });
+  } catch (error) {
+    say(error instanceof Error ? error.message : String(error));
+    process.exitCode = 1;
+  }
 }

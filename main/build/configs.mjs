@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { root } from './paths.mjs';
 
-const common = { configFile: false, envFile: false, publicDir: false, logLevel: 'warn', cacheDir: join(root, '.cache/vite') };
+const common = { configFile: false, envDir: false, publicDir: false, logLevel: 'warn', cacheDir: join(root, '.cache/vite') };
 
 /** Packages that stay outside the built files: pdfmake finds its own parts on disk, electron is the runtime itself. */
 const outside = ['pdfmake', 'electron'];

@@ -19,7 +19,11 @@ const read = (file) => {
   }
 };
 
-/** The runtime's executable, or null where there is none of the version this program is made for. */
+/**
+ * The runtime's executable, or null where there is none of the version this program is made for.
+ * @param {Record<string, string | undefined>} [env]
+ * @returns {string | null}
+ */
 export function runtimePath(env = process.env) {
   const name = read('path.txt');
   const elsewhere = env.ELECTRON_OVERRIDE_DIST_PATH;
@@ -37,6 +41,9 @@ export function runtimePath(env = process.env) {
 /**
  * Gets the runtime: `{ path }`, or `{ why }` in a few words. `onReport` hears of each stage. Gives up when nothing was heard for `silentMs`
  * (unpacking, which reports nothing, may take `unpackMs`); `signal` ends it.
+ * @param {{ env?: Record<string, string | undefined>, knockMs?: number, silentMs?: number, unpackMs?: number, signal?: AbortSignal,
+ *   onReport?: (report: { stage: string, transferred?: number, total?: number | null, why?: string }) => void }} [settings]
+ * @returns {Promise<{ path: string, why?: undefined } | { why: string, path?: undefined }>}
  */
 export function fetchRuntime({
   env = process.env,

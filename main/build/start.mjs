@@ -6,7 +6,7 @@ import { spawn } from 'node:child_process';
 import { resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import { openBrowser, sandboxSwitches } from './browser.mjs';
-import { build } from './build.mjs';
+import { build, whyNot } from './build.mjs';
 import { daybookCommand, root, say } from './paths.mjs';
 import { fetchRuntime, runtimePath } from './runtime.mjs';
 import { startedIn } from './started-in.mjs';
@@ -105,7 +105,7 @@ const hasDisplay = process.platform !== 'linux' || Boolean(process.env.DISPLAY |
 try {
   await build();
 } catch (error) {
-  quit(`The program could not be built: ${error instanceof Error ? error.message : error}`, 1);
+  quit(`The program could not be built: ${whyNot(error)}`, 1);
 }
 if (way === 'desktop') quit(`${await desktop()}.`, 1);
 if (way === 'auto' && hasDisplay) say(`${await desktop()}: opening the browser instead.`);

@@ -3,7 +3,11 @@ import { realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import { root } from './paths.mjs';
 
-/** Where a folder given to `script` is looked for. */
+/**
+ * Where a folder given to `script` is looked for.
+ * @param {string} script
+ * @param {Record<string, string | undefined>} [env]
+ */
 export function startedIn(script, env = process.env) {
   try {
     const ours = realpathSync(env.npm_package_json ?? '') === realpathSync(join(root, 'package.json'));

@@ -24,8 +24,14 @@ export interface HostOptions {
   /** The machine's clock: a moment with offset and seconds. */
   readonly clock: () => string;
   readonly version: string;
-  /** Prints a paper as PDF from all entries. */
-  readonly print: (entries: readonly Entry[], name: PaperName, id: string | undefined) => Promise<Result<Uint8Array>>;
+  /** Prints a paper as PDF from all entries, with the daybook's name and the desks (and their end marks) that the entries come from. */
+  readonly print: (
+    entries: readonly Entry[],
+    daybookName: string,
+    desks: OpenBook['desks'],
+    name: PaperName,
+    id: string | undefined,
+  ) => Promise<Result<Uint8Array>>;
 }
 
 type Doing = { readonly [Q in Question]: (ask: AskOf<Q>) => Promise<Result<ReplyOf<Q>>> };
@@ -136,7 +142,9 @@ export function makeQuestions(options: HostOptions): Questions {
       }),
     paper: async ({ name, id }) => {
       const all = await entries();
-      return all.ok ? options.print(all.value, name, id) : all;
+      if (!all.ok) return all;
+      const about = book?.describe();
+      return about ? options.print(all.value, about.name, about.desks, name, id) : bad(noDaybook);
     },
   };
 

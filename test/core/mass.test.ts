@@ -94,7 +94,7 @@ describe('a mass as written', () => {
 
 describe('the units', () => {
   // mathjs keeps its own tables
-  const math = create(all, { number: 'BigNumber', precision: 64 });
+  const math = create(all ?? {}, { number: 'BigNumber', precision: 64 });
   const theirs: Readonly<Record<string, string>> = {
     ug: 'microgram',
     mg: 'milligram',

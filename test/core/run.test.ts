@@ -160,8 +160,8 @@ describe('several firings of one charge', () => {
 
 describe('what cannot be meant', () => {
   test('a charge of nothing, a run without a firing and a sponge above the charge are refused', () => {
-    expect(refused('run', { charge: ['0 g'], firings: [dry('0 g', '0 g')] })).toEqual(['charge charge-of-nothing']);
-    expect(refused('run', { charge: [], firings: [dry('0 g', '0 g')] })).toEqual(['charge charge-of-nothing']);
+    expect(refused('run', { charge: ['0 g'], firings: [dry('0 g', '0 g')] })).toEqual(['charge charge-weighs-nothing']);
+    expect(refused('run', { charge: [], firings: [dry('0 g', '0 g')] })).toEqual(['charge charge-weighs-nothing']);
     expect(refused('run', { charge: ['1 g'], firings: [] })).toEqual(['firings no-firing']);
     expect(refused('run', { charge: ['1 g'], firings: [dry('1.001 g', '0 g'), dry('1 g', '0 g'), dry('2 g', '0 g')] })).toEqual([
       'firings[0].sponge sponge-over-charge',

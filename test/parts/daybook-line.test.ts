@@ -30,7 +30,12 @@ describe('a sentence for every kind', () => {
     expect(lineOf(book, book.bench)).toBe('bench scale: weighs up to 60 kg, reads to 0.01 g; certificate due 10 January 2027');
     expect(lineOf(book, book.pot)).toBe('Pot retort: 2 kg of amalgam to the brim');
     expect(lineOf(book, book.bottle)).toBe('Working bottle: bottle, mercury mixed');
-    const again = book.add('bottle again', 'vessel', { of: book.bottle, label: 'Working bottle', use: 'bottle', tare: scaled('250.0') });
+    const again = book.add('bottle again', 'vessel', {
+      of: book.bottle,
+      label: 'Working bottle',
+      use: 'bottle',
+      tare: scaled('250.0'),
+    });
     expect(lineOf(book, again)).toBe('Working bottle restated: bottle; empty 250.0 g');
   });
 
@@ -63,7 +68,9 @@ describe('a sentence for every kind', () => {
   test('a clean-up adds its lots exactly and names where they came from', () => {
     const book = BookMaker.site();
     const [lot = ''] = book.lots('march', ['955.60', '12.4'], book.bench);
-    expect(lineOf(book, lot.split('/')[0] ?? '')).toBe('Routine clean-up: 2 lots (march A, march B), 968.00 g, from outside plates');
+    expect(lineOf(book, lot.split('/')[0] ?? '')).toBe(
+      'Routine clean-up: 2 lots (march A, march B), 968.00 g, from outside plates',
+    );
   });
 
   test('a charge tells what went in and what was not found', () => {

@@ -105,7 +105,10 @@ export function readCurrent(all: readonly Entry[]): Current {
       contested: new Set(named).size < named.length,
     } as Reading;
     byId.set(e.id, reading);
-    if (!struck) byKind.set(e.kind, [...(byKind.get(e.kind) ?? []), reading]);
+    if (struck) continue;
+    const alike = byKind.get(e.kind);
+    if (alike) alike.push(reading);
+    else byKind.set(e.kind, [reading]);
   }
   for (const list of byKind.values()) list.sort((a, b) => compareMoments(a.happened, b.happened) || inOrder(a.entry, b.entry));
   return {

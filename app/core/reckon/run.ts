@@ -43,7 +43,7 @@ const bandsOf = (input: Input): RunBands => ({
 
 function cannotBe(charge: Decimal, firings: readonly Firing[]): Problem[] {
   const problems: Problem[] = [];
-  if (isZero(charge)) problems.push(problem('charge-of-nothing', 'charge'));
+  if (isZero(charge)) problems.push(problem('charge-weighs-nothing', 'charge'));
   if (firings.length === 0) problems.push(problem('no-firing', 'firings'));
   if (!isZero(charge))
     firings.forEach(({ sponge }, i) => {

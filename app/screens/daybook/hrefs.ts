@@ -1,0 +1,24 @@
+/** Where things named by an entry lead: a register's page, a charge's run, a lot's clean-up, an entry's own page; and pages of this room. */
+import type { Book } from '../../core/book/book.ts';
+import { type RegisterKind, registerKinds } from '../../core/kinds/index.ts';
+import type { Named } from '../../words/daybook-shapes.ts';
+import { chargeHref, entryHref, registerHref } from '../shared/places.ts';
+import { entryOf } from './links.ts';
+
+const isRegister = (to: Named): to is RegisterKind => registerKinds.some((k) => k === to);
+
+/** The address of a thing; undefined where it is not in the book here. */
+export function hrefOf(book: Book, to: Named, id: string): string | undefined {
+  if (isRegister(to)) return book.registers[to].has(id) ? registerHref(to, id) : undefined;
+  if (to === 'lot') {
+    const lot = book.lots.all.get(id);
+    return lot ? entryHref(lot.madeBy) : undefined;
+  }
+  if (to === 'charge') return book.charges.all.has(id) ? chargeHref(id) : undefined;
+  return entryOf(book, id) ? entryHref(id) : undefined;
+}
+
+export const noteHref = '#/daybook/note';
+export type Deed = 'correct' | 'strike' | 'note';
+/** A form about an entry. */
+export const deedHref = (id: string, deed: Deed): string => `${entryHref(id)}/${deed}`;

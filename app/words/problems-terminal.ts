@@ -1,0 +1,29 @@
+/** Words for a call of the `daybook` command that cannot be meant as it was written. */
+import type { ProblemTexts } from './problems.ts';
+
+export const terminalProblems: ProblemTexts = {
+  'verb-missing': (d) => `No verb was given: write one of ${d.verbs} after daybook; “daybook help” says what each does.`,
+  'verb-unknown': (d) => `“${d.read}” is not a verb of this command: it knows ${d.verbs}.`,
+  'place-missing': (d) => `${d.name} is missing: the call is “${d.usage}”.`,
+  'place-extra': (d) => `“${d.read}” is one word too many: the call is “${d.usage}”. Put a name with blanks in quotation marks.`,
+  'option-unknown': (d) => `“${d.read}” is not an option of ${d.verb}: ${d.known}.`,
+  'option-missing': (d) => `The option ${d.name} is missing: the call is “${d.usage}”.`,
+  'option-value-missing': (d) => `The option ${d.name} needs a value after it: the call is “${d.usage}”.`,
+  'option-no-value': (d) => `The option ${d.name} stands alone and takes no value: leave “${d.read}” out.`,
+  'option-twice': (d) => `The option ${d.name} is given twice, and one would be lost: keep one.`,
+  'not-a-port': (d) => `“${d.read}” is not a port: it is a whole number from 1 to 65535, or 0 for any that is free.`,
+  'input-empty': () =>
+    'Nothing came on standard input: send one JSON object, for example with echo \'{"mass":"9 lb","to":["g"]}\' before a |.',
+  'input-not-text': () => 'Standard input is not UTF-8 text: send the JSON object encoded as UTF-8.',
+  'input-not-json': (d) => `Standard input is not JSON (${d.detail}): send one JSON object.`,
+  'input-not-object': (d) => `Standard input is ${d.read}: send one JSON object in curly brackets.`,
+  'input-too-long': (d) =>
+    `Standard input is longer than ${d.most} bytes, more than any calculation needs: send one JSON object.`,
+  'input-key-twice': (d) => `“${d.name}” stands in the same object twice, and one would be lost: keep one.`,
+  'not-a-pdf-name': (d) => `“${d.read}” does not end in .pdf: name the file that the paper is printed to.`,
+  'inside-the-daybook': (d) =>
+    `“${d.read}” lies inside the daybook, whose folder holds the record alone: print to another folder.`,
+  'paper-unknown': (d) => `There is no paper called “${d.read}” yet: choose one of ${d.papers}.`,
+  'program-fault': (d) =>
+    `The program itself failed (${d.detail}), and did not finish: please report it with the call that was made.`,
+};
