@@ -19,33 +19,39 @@ export const standingFields: readonly FieldWords[] = [
     key: 'held',
     label: 'What is held',
     needed: true,
+    first: true,
     shape: {
       is: 'list',
       one: 'Held',
-      fields: [{ key: 'what', label: 'Mercury held', needed: true, shape: { is: 'one', names: heldNames } }, ...where],
+      fields: [
+        { key: 'what', label: 'Mercury held', needed: true, first: true, shape: { is: 'one', names: heldNames } },
+        ...where,
+      ],
     },
   },
   {
     key: 'done',
     label: 'What is done',
     needed: true,
+    first: true,
     shape: {
       is: 'list',
       one: 'Done',
       fields: [
-        { key: 'what', label: 'Done with mercury', needed: true, shape: { is: 'one', names: doneNames } },
+        { key: 'what', label: 'Done with mercury', needed: true, first: true, shape: { is: 'one', names: doneNames } },
         ...where,
         {
           key: 'authority',
           label: 'Authority',
+          first: true,
           only: { key: 'what', has: ['authority'] },
           shape: {
             is: 'group',
             fields: [
-              { key: 'name', label: 'Which authority', needed: true, shape: text },
-              { key: 'number', label: 'Its number', needed: true, shape: text },
-              { key: 'expiry', label: 'Its last day', needed: true, shape: { is: 'expiry' } },
-              { key: 'covers', label: 'What it covers', needed: true, shape: text },
+              { key: 'name', label: 'Which authority', needed: true, first: true, shape: text },
+              { key: 'number', label: 'Its number', needed: true, first: true, shape: text },
+              { key: 'expiry', label: 'Its last day', needed: true, first: true, shape: { is: 'expiry' } },
+              { key: 'covers', label: 'What it covers', needed: true, first: true, shape: text },
             ],
           },
         },
@@ -57,31 +63,32 @@ export const standingFields: readonly FieldWords[] = [
 
 export const personFields: readonly FieldWords[] = [
   { key: 'of', label: 'Restates', shape: { is: 'ref', to: 'person' } },
-  { key: 'name', label: 'Name', needed: true, shape: text },
-  { key: 'roles', label: 'Roles', needed: true, shape: { is: 'many', names: roleNames } },
+  { key: 'name', label: 'Name', needed: true, first: true, shape: text },
+  { key: 'roles', label: 'Roles', needed: true, first: true, shape: { is: 'many', names: roleNames } },
   { key: 'note', label: 'Remark', shape: text },
   { key: 'left', label: 'Last day with the site', shape: day },
 ];
 
 export const scaleFields: readonly FieldWords[] = [
   { key: 'of', label: 'Restates', shape: { is: 'ref', to: 'scale' } },
-  { key: 'label', label: 'Name of the scale', needed: true, shape: text },
-  { key: 'maximum', label: 'The most it weighs', needed: true, shape: mass },
-  { key: 'd', label: 'Step of its display (d)', needed: true, shape: mass },
-  { key: 's', label: 'Repeatability (standard deviation)', shape: mass },
+  { key: 'label', label: 'Name of the scale', needed: true, first: true, shape: text },
+  { key: 'maximum', label: 'The most it weighs', needed: true, first: true, shape: mass },
+  { key: 'd', label: 'Step of its display (d)', needed: true, first: true, shape: mass },
+  { key: 's', label: 'Repeatability (standard deviation)', first: true, shape: mass },
   { key: 'linearity', label: 'Half-width of the linearity error', shape: mass },
   {
     key: 'certificate',
     label: 'Certificate',
+    first: true,
     shape: {
       is: 'group',
       fields: [
-        { key: 'U', label: 'Expanded uncertainty U', needed: true, shape: mass },
+        { key: 'U', label: 'Expanded uncertainty U', needed: true, first: true, shape: mass },
         { key: 'k', label: 'Coverage factor k', shape: { is: 'number' } },
-        { key: 'at', label: 'At the load', needed: true, shape: mass },
+        { key: 'at', label: 'At the load', needed: true, first: true, shape: mass },
         { key: 'number', label: 'Certificate number', shape: text },
         { key: 'on', label: 'Calibrated on', shape: day },
-        { key: 'due', label: 'Next due', shape: day },
+        { key: 'due', label: 'Next due', first: true, shape: day },
       ],
     },
   },
@@ -91,8 +98,8 @@ export const scaleFields: readonly FieldWords[] = [
     shape: {
       is: 'group',
       fields: [
-        { key: 'class', label: 'Accuracy class', needed: true, shape: { is: 'one', names: accuracyNames } },
-        { key: 'e', label: 'Verification interval (e)', needed: true, shape: mass },
+        { key: 'class', label: 'Accuracy class', needed: true, first: true, shape: { is: 'one', names: accuracyNames } },
+        { key: 'e', label: 'Verification interval (e)', needed: true, first: true, shape: mass },
       ],
     },
   },
@@ -103,11 +110,11 @@ export const scaleFields: readonly FieldWords[] = [
 
 export const vesselFields: readonly FieldWords[] = [
   { key: 'of', label: 'Restates', shape: { is: 'ref', to: 'vessel' } },
-  { key: 'label', label: 'Name of the vessel', needed: true, shape: text },
-  { key: 'use', label: 'What it is', needed: true, shape: { is: 'one', names: vesselUseNames } },
-  { key: 'tare', label: 'Weight when empty', shape: { is: 'weight' } },
-  { key: 'mercury', label: 'Mercury in it', shape: { is: 'one', names: mercuryNames } },
-  { key: 'seal', label: 'Seal number', shape: text },
+  { key: 'label', label: 'Name of the vessel', needed: true, first: true, shape: text },
+  { key: 'use', label: 'What it is', needed: true, first: true, shape: { is: 'one', names: vesselUseNames } },
+  { key: 'tare', label: 'Weight when empty', first: true, shape: { is: 'weight' } },
+  { key: 'mercury', label: 'Mercury in it', first: true, shape: { is: 'one', names: mercuryNames } },
+  { key: 'seal', label: 'Seal number', first: true, shape: text },
   { key: 'place', label: 'Where it stands', shape: text },
   { key: 'note', label: 'Remark', shape: text },
   { key: 'out', label: 'Last day in use', shape: day },
@@ -115,8 +122,8 @@ export const vesselFields: readonly FieldWords[] = [
 
 export const retortFields: readonly FieldWords[] = [
   { key: 'of', label: 'Restates', shape: { is: 'ref', to: 'retort' } },
-  { key: 'label', label: 'Name of the retort', needed: true, shape: text },
-  { key: 'capacity', label: 'Amalgam that fills it to the brim', shape: mass },
+  { key: 'label', label: 'Name of the retort', needed: true, first: true, shape: text },
+  { key: 'capacity', label: 'Amalgam that fills it to the brim', first: true, shape: mass },
   { key: 'owner', label: 'Owner', shape: text },
   {
     key: 'loan',
@@ -124,8 +131,8 @@ export const retortFields: readonly FieldWords[] = [
     shape: {
       is: 'group',
       fields: [
-        { key: 'from', label: 'Lent by', needed: true, shape: text },
-        { key: 'since', label: 'Lent since', needed: true, shape: day },
+        { key: 'from', label: 'Lent by', needed: true, first: true, shape: text },
+        { key: 'since', label: 'Lent since', needed: true, first: true, shape: day },
         { key: 'until', label: 'Lent until', shape: day },
       ],
     },
@@ -136,8 +143,8 @@ export const retortFields: readonly FieldWords[] = [
     shape: {
       is: 'group',
       fields: [
-        { key: 'on', label: 'Brushed out on', needed: true, shape: day },
-        { key: 'got', label: 'What came out', needed: true, shape: { is: 'weight', volume: true } },
+        { key: 'on', label: 'Brushed out on', needed: true, first: true, shape: day },
+        { key: 'got', label: 'What came out', needed: true, first: true, shape: { is: 'weight', volume: true } },
         { key: 'vessel', label: 'Into which vessel', shape: { is: 'ref', to: 'vessel' } },
       ],
     },
@@ -148,13 +155,13 @@ export const retortFields: readonly FieldWords[] = [
     shape: {
       is: 'group',
       fields: [
-        { key: 'on', label: 'Inspected on', needed: true, shape: day },
+        { key: 'on', label: 'Inspected on', needed: true, first: true, shape: day },
         { key: 'due', label: 'Next due', shape: day },
         { key: 'by', label: 'Inspected by', shape: text },
       ],
     },
   },
-  { key: 'usualRatio', label: 'Usual sponge over charge', shape: share },
+  { key: 'usualRatio', label: 'Usual sponge over charge', first: true, shape: share },
   { key: 'ratioBand', label: 'How far from it is still ordinary', shape: share },
   { key: 'lossBand', label: 'Gap within the band, as a share of the charge', shape: share },
   { key: 'lossAllowance', label: 'Gap within the band, as a mass', shape: mass },

@@ -1,106 +1,83 @@
 /** The fields of entries of work, in words, in the order they are read. */
-import { answerNames, mercuryStateNames, otherNames, takeNames } from './daybook-names.ts';
+import {
+  checks,
+  key,
+  lots,
+  mercuryWeight,
+  oreFields,
+  remark,
+  strained,
+  text,
+  vessel,
+  weight,
+  yesNo,
+} from './daybook-fields-parts.ts';
+import { mercuryStateNames, otherNames, takeNames } from './daybook-names.ts';
 import type { FieldWords } from './daybook-shapes.ts';
-import { chargeKindNames, cleanUpNames, colourNames, lotSourceNames, lotStateNames, receiptNames } from './retort.ts';
+import { chargeKindNames, cleanUpNames, colourNames, receiptNames } from './retort.ts';
 
-const text = { is: 'text' } as const;
 const moment = { is: 'moment' } as const;
-const weight = { is: 'weight' } as const;
-const mercuryWeight = { is: 'weight', volume: true } as const;
-const vessel = { is: 'ref', to: 'vessel' } as const;
-const yesNo = { is: 'one', names: answerNames } as const;
-const key: FieldWords = { key: 'key', label: 'Row', needed: true, shape: { is: 'key' } };
-
-const checks: FieldWords = {
-  key: 'checks',
-  label: 'Checks',
-  shape: {
-    is: 'list',
-    one: 'Check',
-    fields: [
-      { key: 'check', label: 'Question', needed: true, shape: { is: 'check' } },
-      { key: 'answer', label: 'Answer', needed: true, shape: yesNo },
-      { key: 'note', label: 'Remark', shape: text },
-    ],
-  },
-};
 
 export const receiptFields: readonly FieldWords[] = [
-  { key: 'vessel', label: 'Vessel', needed: true, shape: vessel },
-  { key: 'weight', label: 'Mercury received', needed: true, shape: mercuryWeight },
-  { key: 'way', label: 'How it came', needed: true, shape: { is: 'one', names: receiptNames } },
-  { key: 'from', label: 'From whom', shape: text },
-  { key: 'document', label: 'Document', shape: text },
-  { key: 'seal', label: 'Seal number', shape: text },
+  { key: 'vessel', label: 'Vessel', needed: true, first: true, shape: vessel },
+  { key: 'weight', label: 'Mercury received', needed: true, first: true, shape: mercuryWeight },
+  { key: 'way', label: 'How it came', needed: true, first: true, shape: { is: 'one', names: receiptNames } },
+  { key: 'from', label: 'From whom', first: true, shape: text },
+  { key: 'document', label: 'Document', first: true, shape: text },
+  { key: 'seal', label: 'Seal number', first: true, shape: text },
 ];
 
 export const cleanUpFields: readonly FieldWords[] = [
-  { key: 'type', label: 'Type of clean-up', needed: true, shape: { is: 'one', names: cleanUpNames } },
+  { key: 'type', label: 'Type of clean-up', needed: true, first: true, shape: { is: 'one', names: cleanUpNames } },
   { key: 'where', label: 'Batteries or plates', shape: text },
   {
     key: 'ore',
     label: 'Ore since the last of its type',
-    shape: {
-      is: 'group',
-      fields: [
-        { key: 'mass', label: 'Ore put through', needed: true, shape: { is: 'mass' } },
-        { key: 'u', label: 'Its standard uncertainty', shape: { is: 'share' } },
-      ],
-    },
+    first: true,
+    shape: { is: 'group', fields: oreFields },
   },
-  {
-    key: 'lots',
-    label: 'Balls and lots',
-    needed: true,
-    shape: {
-      is: 'list',
-      one: 'Lot',
-      fields: [
-        key,
-        { key: 'label', label: 'Label', needed: true, shape: text },
-        { key: 'weight', label: 'Weight', needed: true, shape: weight },
-        { key: 'state', label: 'State', shape: { is: 'one', names: lotStateNames } },
-        { key: 'source', label: 'Where it came from', shape: { is: 'one', names: lotSourceNames } },
-        { key: 'seal', label: 'Seal number', shape: text },
-      ],
-    },
-  },
-  {
-    key: 'strained',
-    label: 'Mercury strained off',
-    shape: {
-      is: 'group',
-      fields: [
-        { key: 'weight', label: 'Strained mercury', needed: true, shape: mercuryWeight },
-        { key: 'vessel', label: 'Into which vessel', needed: true, shape: vessel },
-      ],
-    },
-  },
+  { key: 'lots', label: 'Balls and lots', needed: true, first: true, shape: lots },
+  strained,
   { key: 'present', label: 'Who was there', shape: { is: 'refs', to: 'person' } },
   { key: 'locked', label: 'Seal or lock it was put away under', shape: text },
-  { key: 'note', label: 'Remark', shape: text },
+  remark,
 ];
 
 const found = ['whole', 'part', 'not-found'];
 const weighed = ['whole', 'part', 'unwritten'];
 
 export const chargeFields: readonly FieldWords[] = [
-  { key: 'retort', label: 'Retort', needed: true, shape: { is: 'ref', to: 'retort' } },
+  { key: 'retort', label: 'Retort', needed: true, first: true, shape: { is: 'ref', to: 'retort' } },
   { key: 'holds', label: 'What it is', shape: { is: 'one', names: chargeKindNames } },
   {
     key: 'rows',
     label: 'Lots',
     needed: true,
+    first: true,
     shape: {
       is: 'list',
       one: 'Row',
       fields: [
         key,
-        { key: 'take', label: 'Taken', needed: true, shape: { is: 'one', names: takeNames } },
-        { key: 'lot', label: 'Ball or lot', needed: true, only: { key: 'take', has: found }, shape: { is: 'ref', to: 'lot' } },
-        { key: 'label', label: 'Label on it', needed: true, only: { key: 'take', has: ['unwritten'] }, shape: text },
-        { key: 'weight', label: 'Weight at charging', needed: true, only: { key: 'take', has: weighed }, shape: weight },
-        { key: 'rest', label: 'Weight of the rest', only: { key: 'take', has: ['part'] }, shape: weight },
+        { key: 'take', label: 'Taken', needed: true, first: true, shape: { is: 'one', names: takeNames } },
+        {
+          key: 'lot',
+          label: 'Ball or lot',
+          needed: true,
+          first: true,
+          only: { key: 'take', has: found },
+          shape: { is: 'ref', to: 'lot' },
+        },
+        { key: 'label', label: 'Label on it', needed: true, first: true, only: { key: 'take', has: ['unwritten'] }, shape: text },
+        {
+          key: 'weight',
+          label: 'Weight at charging',
+          needed: true,
+          first: true,
+          only: { key: 'take', has: weighed },
+          shape: weight,
+        },
+        { key: 'rest', label: 'Weight of the rest', first: true, only: { key: 'take', has: ['part'] }, shape: weight },
         { key: 'looked', label: 'Where it was looked for', only: { key: 'take', has: ['not-found'] }, shape: text },
       ],
     },
@@ -113,9 +90,9 @@ export const chargeFields: readonly FieldWords[] = [
       one: 'Besides',
       fields: [
         key,
-        { key: 'what', label: 'What', needed: true, shape: { is: 'one', names: otherNames } },
-        { key: 'label', label: 'Its name', needed: true, shape: text },
-        { key: 'weight', label: 'Weight', needed: true, shape: mercuryWeight },
+        { key: 'what', label: 'What', needed: true, first: true, shape: { is: 'one', names: otherNames } },
+        { key: 'label', label: 'Its name', needed: true, first: true, shape: text },
+        { key: 'weight', label: 'Weight', needed: true, first: true, shape: mercuryWeight },
         { key: 'vessel', label: 'From which vessel', shape: vessel },
       ],
     },
@@ -125,9 +102,9 @@ export const chargeFields: readonly FieldWords[] = [
   { key: 'lute', label: 'Lute', shape: text },
   { key: 'pipeClear', label: 'Pipe proved clear', shape: yesNo },
   { key: 'waterOn', label: 'Cooling water on', shape: yesNo },
-  { key: 'dry', label: 'Amalgam dry when weighed', shape: yesNo },
+  { key: 'dry', label: 'Amalgam dry when weighed', first: true, shape: yesNo },
   checks,
-  { key: 'note', label: 'Remark', shape: text },
+  remark,
 ];
 
 export const firingFields: readonly FieldWords[] = [
@@ -135,12 +112,13 @@ export const firingFields: readonly FieldWords[] = [
     key: 'heats',
     label: 'Charges fired',
     needed: true,
+    first: true,
     shape: {
       is: 'list',
       one: 'Heat',
       fields: [
-        { key: 'charge', label: 'Charge', shape: { is: 'ref', to: 'charge' } },
-        { key: 'sponge', label: 'Sponge', shape: weight },
+        { key: 'charge', label: 'Charge', first: true, shape: { is: 'ref', to: 'charge' } },
+        { key: 'sponge', label: 'Sponge', first: true, shape: weight },
         { key: 'colour', label: 'Colour of the sponge', shape: { is: 'one', names: colourNames } },
       ],
     },
@@ -151,14 +129,15 @@ export const firingFields: readonly FieldWords[] = [
   { key: 'lastMercury', label: 'Last mercury', shape: moment },
   { key: 'finishFrom', label: 'Finishing heat from', shape: moment },
   { key: 'finishTo', label: 'Finishing heat to', shape: moment },
-  { key: 'opened', label: 'Opened', shape: moment },
+  { key: 'opened', label: 'Opened', first: true, shape: moment },
   {
     key: 'opening',
     label: 'How it was known to have cooled',
+    first: true,
     shape: {
       is: 'group',
       fields: [
-        { key: 'measuredC', label: 'Temperature measured at the retort', shape: { is: 'number', unit: '°C' } },
+        { key: 'measuredC', label: 'Temperature measured at the retort', first: true, shape: { is: 'number', unit: '°C' } },
         { key: 'stoodHours', label: 'Not measured, only stood', shape: { is: 'number', unit: 'h' } },
       ],
     },
@@ -166,12 +145,13 @@ export const firingFields: readonly FieldWords[] = [
   {
     key: 'mercury',
     label: 'Mercury caught',
+    first: true,
     shape: {
       is: 'group',
       fields: [
-        { key: 'weight', label: 'Mercury', needed: true, shape: mercuryWeight },
-        { key: 'vessel', label: 'Into which vessel', needed: true, shape: vessel },
-        { key: 'state', label: 'Dry or wet', shape: { is: 'one', names: mercuryStateNames } },
+        { key: 'weight', label: 'Mercury', needed: true, first: true, shape: mercuryWeight },
+        { key: 'vessel', label: 'Into which vessel', needed: true, first: true, shape: vessel },
+        { key: 'state', label: 'Dry or wet', first: true, shape: { is: 'one', names: mercuryStateNames } },
       ],
     },
   },
@@ -179,5 +159,5 @@ export const firingFields: readonly FieldWords[] = [
   { key: 'fuel', label: 'Fuel', shape: text },
   { key: 'lute', label: 'Smoke, smell or stain at the lute', shape: text },
   checks,
-  { key: 'note', label: 'Remark', shape: text },
+  remark,
 ];

@@ -1,33 +1,17 @@
 /** One sentence for every kind of entry: what it says, with names resolved and weights as read. The daybook, the papers and searching use it. */
 import type { Book } from '../core/book/book.ts';
 import type { Reading } from '../core/book/current.ts';
-import type { LotSource } from '../core/kinds/clean-up.ts';
 import { type Body, isKind, type Kind } from '../core/kinds/index.ts';
-import type { Weight } from '../core/shapes.ts';
 import { dayText } from './dates.ts';
+import { amalgamLines } from './daybook-line-amalgam.ts';
+import { mercuryLines } from './daybook-line-mercury.ts';
+import { type Asked, at, count, type Lines, list, lotsText, parts, restated, small, sourceText } from './daybook-line-parts.ts';
+import { siteLines } from './daybook-line-site.ts';
 import { otherNames } from './daybook-names.ts';
 import { entryName, nameIn } from './daybook-naming.ts';
-import type { Named } from './daybook-shapes.ts';
 import { massAsRead, netText } from './daybook-weights.ts';
 import { doneNames, heldNames, mercuryNames, roleNames, vesselUseNames } from './labels.ts';
-import { chargeKindNames, cleanUpNames, lotSourceNames, receiptNames } from './retort.ts';
-
-/** What a sentence may ask while it is made. */
-interface Asked {
-  readonly book: Book;
-  readonly id: string;
-  readonly name: (to: Named, id: string) => string;
-  readonly net: (...weights: readonly Weight[]) => string;
-}
-
-const small = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-const list = (items: readonly string[]): string =>
-  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
-const parts = (...items: readonly (string | false | undefined)[]): string => items.filter((t) => t).join('; ');
-const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
-const sourceText = (source: LotSource): string => (source === 'several' ? 'several places' : small(lotSourceNames[source]));
-const at = (place: string | undefined): string => (place === undefined ? '' : ` (${place})`);
-const restated = (of: string | undefined): string => (of === undefined ? '' : ' restated');
+import { chargeKindNames, cleanUpNames, receiptNames } from './retort.ts';
 
 function chargeLine(body: Body<'charge'>, { name, net }: Asked): string {
   const { rows, others = [] } = body;
@@ -60,7 +44,10 @@ function firingLine(body: Body<'firing'>, { book, name, net }: Asked): string {
   );
 }
 
-const lines: { readonly [K in Kind]: (body: Body<K>, asked: Asked) => string } = {
+const lines: Lines<Kind> = {
+  ...siteLines,
+  ...mercuryLines,
+  ...amalgamLines,
   standing: ({ held, done }) =>
     `Held: ${list(held.map((h) => small(heldNames[h.what]) + at(h.place)))}; done: ${list(
       done.map(
@@ -100,9 +87,8 @@ const lines: { readonly [K in Kind]: (body: Body<K>, asked: Asked) => string } =
     ),
   'clean-up': ({ type, where, lots, strained }, { name, net }) => {
     const sources = [...new Set(lots.flatMap((l) => (l.source === undefined ? [] : [sourceText(l.source)])))];
-    const labels = lots.length > 4 ? '' : ` (${lots.map((l) => l.label).join(', ')})`;
     return parts(
-      `${cleanUpNames[type]} clean-up${at(where)}: ${count(lots.length, 'lot', 'lots')}${labels}, ${net(...lots.map((l) => l.weight))}${
+      `${cleanUpNames[type]} clean-up${at(where)}: ${lotsText(lots, net)}${
         sources.length === 0 ? '' : `, from ${list(sources)}`
       }`,
       strained && `mercury strained off ${net(strained.weight)} into ${name('vessel', strained.vessel)}`,

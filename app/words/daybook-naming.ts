@@ -5,9 +5,9 @@ import { type Body, isKind, type RegisterKind, registerKinds } from '../core/kin
 import { dayText } from './dates.ts';
 import type { Named } from './daybook-shapes.ts';
 import { kindNames } from './labels.ts';
+import { notHere, placeText } from './places.ts';
 
-/** Said where an id leads nowhere in this book: it may be on another desk. */
-export const notHere = 'something that is not in the book here';
+export { notHere };
 
 const isRegister = (to: Named): to is RegisterKind => registerKinds.some((k) => k === to);
 
@@ -18,6 +18,7 @@ export function nameIn(book: Book, to: Named, id: string, at: string): string {
     return thing ? nameOf(stateAt(thing, at).body) : notHere;
   }
   if (to === 'lot') return book.lots.all.get(id)?.label ?? notHere;
+  if (to === 'place') return placeText(book, id);
   return entryName(book, id);
 }
 
@@ -33,18 +34,20 @@ export function entryName(book: Book, id: string): string {
   }
   const of = `${kindNames[reading.kind]} of ${dayText(reading.happened)}`;
   const at = reading.happened;
+  if (isRegister(reading.kind as Named)) return `${of}, ${nameOf(reading.body as Body<RegisterKind>)}`;
   switch (reading.kind) {
-    case 'person':
-    case 'scale':
-    case 'vessel':
-    case 'retort':
-      return `${of}, ${nameOf(reading.body as Body<RegisterKind>)}`;
     case 'charge':
       return `${of}, ${nameIn(book, 'retort', (reading.body as Body<'charge'>).retort, at)}`;
     case 'clean-up': {
       const { where } = reading.body as Body<'clean-up'>;
       return where === undefined ? of : `${of}, ${where}`;
     }
+    case 'transfer':
+      return `${of}, ${(reading.body as Body<'transfer'>).party}`;
+    case 'crushing':
+      return `${of}, ${nameIn(book, 'battery', (reading.body as Body<'crushing'>).battery, at)}`;
+    case 'plate-work':
+      return `${of}, ${nameIn(book, 'plate', (reading.body as Body<'plate-work'>).plate, at)}`;
     default:
       return of;
   }

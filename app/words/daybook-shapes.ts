@@ -3,8 +3,10 @@
  * form for a correction. The schemas in core/kinds stay the judge of what can be kept; a test holds both against each other.
  */
 
-/** What a field may name. */
-export type Named = 'person' | 'scale' | 'vessel' | 'retort' | 'charge' | 'lot' | 'entry';
+import type { RegisterKind } from '../core/kinds/index.ts';
+
+/** What a field may name: a thing of a register, a charge, a ball or lot, a place of the account, any entry. */
+export type Named = RegisterKind | 'charge' | 'lot' | 'place' | 'entry';
 
 export type Shape =
   /** Free text; `long`: several lines. */
@@ -39,6 +41,11 @@ export interface FieldWords {
   readonly shape: Shape;
   /** Must be answered. */
   readonly needed?: true;
+  /**
+   * Shown before Keep; everything else is folded. At most seven of a kind, counted with what stands first within a group or a list that is
+   * itself first. The day and who wrote it come with the form.
+   */
+  readonly first?: true;
   /** Asked only where the field of that name beside it has one of these answers. */
   readonly only?: { readonly key: string; readonly has: readonly string[] };
 }

@@ -70,6 +70,24 @@ function hold(fields: readonly FieldWords[], schema: Schema, at: string, faults:
   }
 }
 
+const atMostSeven = expect.toSatisfy((n: number) => n >= 1 && n <= 7);
+
+/** The most fields that stand open before Keep at once, over all answers that other questions hang on. */
+function mostFirst(fields: readonly FieldWords[]): number {
+  const keys = [...new Set(fields.flatMap((f) => (f.only ? [f.only.key] : [])))];
+  let cases: Readonly<Record<string, string>>[] = [{}];
+  for (const key of keys) {
+    const { shape } = fields.find((f) => f.key === key) as FieldWords;
+    if (shape.is !== 'one') throw new Error(`${key} is no choice`);
+    cases = cases.flatMap((given) => Object.keys(shape.names).map((answer) => ({ ...given, [key]: answer })));
+  }
+  const shown = (given: Readonly<Record<string, string>>): number =>
+    fields
+      .filter((f) => f.first && (!f.only || f.only.has.includes(given[f.only.key] ?? '')))
+      .reduce((n, { shape }) => n + (shape.is === 'group' || shape.is === 'list' ? mostFirst(shape.fields) : 1), 0);
+  return Math.max(...cases.map(shown));
+}
+
 describe('the fields of entries have words', () => {
   test.each(Object.keys(kinds) as Kind[])('every field of "%s" has a label, and every label a field', (kind) => {
     const faults: string[] = [];
@@ -94,6 +112,37 @@ describe('the fields of entries have words', () => {
       for (const field of fields) {
         if (field.only) expect(fields.map((f) => f.key)).toContain(field.only.key);
         if (field.shape.is === 'group' || field.shape.is === 'list') walk(field.shape.fields);
+      }
+    };
+    for (const fields of Object.values(fieldsOf)) walk(fields);
+  });
+
+  test('no kind asks more than seven things before Keep, whatever is answered', () => {
+    for (const [kind, fields] of Object.entries(fieldsOf)) expect([kind, mostFirst(fields)]).toEqual([kind, atMostSeven]);
+  });
+
+  test('a kind that asks eight would be found', () => {
+    const eight = [...fieldsOf.firing, { key: 'more', label: 'More', first: true, shape: { is: 'text' } } as const];
+    expect(mostFirst(fieldsOf.firing)).toBe(7);
+    expect(mostFirst(eight)).toBe(8);
+  });
+
+  test('what must be answered is never folded away', () => {
+    const walk = (fields: readonly FieldWords[], at: string): void => {
+      for (const field of fields) {
+        if (field.needed && field.shape.is !== 'key') expect([at, field.key, field.first]).toEqual([at, field.key, true]);
+        if (field.shape.is === 'group' || field.shape.is === 'list') walk(field.shape.fields, `${at}.${field.key}`);
+      }
+    };
+    for (const [kind, fields] of Object.entries(fieldsOf)) walk(fields, kind);
+  });
+
+  test('what stands first within a group or a list is first there too, or nothing of it would show', () => {
+    const walk = (fields: readonly FieldWords[]): void => {
+      for (const { shape, first } of fields) {
+        if (shape.is !== 'group' && shape.is !== 'list') continue;
+        if (first) expect(shape.fields.some((f) => f.first)).toBe(true);
+        walk(shape.fields);
       }
     };
     for (const fields of Object.values(fieldsOf)) walk(fields);

@@ -28,14 +28,14 @@ function written() {
 describe('the list', () => {
   test('holds every entry once, the newest first, with kinds nobody here understands', () => {
     const { book, note } = written();
-    book.add('later kind', 'crushing' as Kind, { stamps: 5 } as never, { happened: '2026-03-06T08:00+13:00' });
+    book.add('later kind', 'furnace' as Kind, { stamps: 5 } as never, { happened: '2026-03-06T08:00+13:00' });
     const read = readBook(book.entries);
     const all = newestFirst(read);
     expect(new Set(all.map((k) => k.entry.id)).size).toBe(book.entries.length);
     expect(all.slice(0, 2).map((k) => k.entry.id)).toEqual(['later-kind', note]);
     const [strange] = all.map((k) => lineOf(read, k));
     expect(strange).toMatchObject({
-      kind: 'crushing',
+      kind: 'furnace',
       text: '{"stamps":5}',
       marks: [{ text: 'not understood here', tone: 'warm' }],
     });

@@ -1,0 +1,131 @@
+/** The invented site of the sample: its people by role, its standing under an invented authority, and what it owns. */
+import type { Story } from './story.ts';
+
+export const sampleName = 'Merrow Spur Battery';
+
+export interface SampleSite {
+  readonly keeper: string;
+  readonly officer: string;
+  readonly assayer: string;
+  readonly helper: string;
+  readonly bench: string;
+  readonly platform: string;
+  readonly flaskOne: string;
+  readonly flaskTwo: string;
+  readonly bottle: string;
+  readonly strained: string;
+  readonly drum: string;
+  readonly battery: string;
+  readonly plate: string;
+  readonly lowerPlate: string;
+  readonly retort: string;
+  readonly parcel: string;
+}
+
+/** The first day of the book. */
+export const firstDay = '2025-01-06';
+
+export function settle(story: Story): SampleSite {
+  const day = firstDay;
+  const keeper = story.tell('person', day, '08:00', { name: 'Keeper', roles: ['keeper'] });
+  story.by = keeper;
+  const officer = story.tell('person', day, '08:04', { name: 'Safety officer', roles: ['safety-officer'] });
+  const assayer = story.tell('person', day, '08:06', { name: 'Assayer', roles: ['assayer'] });
+  const helper = story.tell('person', day, '08:08', { name: 'Helper', roles: ['helper'] });
+  story.tell('standing', day, '08:12', {
+    held: [
+      { what: 'stock', place: 'store' },
+      { what: 'in-place', place: 'old plates and floor' },
+    ],
+    done: [
+      {
+        what: 'authority',
+        since: '2025-01-01',
+        authority: {
+          name: 'Merrow Spur Heritage Board',
+          number: 'MSB 14',
+          expiry: '2025-12-31',
+          covers: 'amalgamation of concentrate, ten tonnes a month at most',
+        },
+      },
+      { what: 'clearing', place: 'old plates and floor' },
+    ],
+    note: 'Concentrate only. No whole ore is crushed over mercury here.',
+  });
+  story.tell('authority', day, '08:14', {
+    name: 'Consent to amalgamate concentrate',
+    number: 'MSB 14',
+    body: 'Merrow Spur Heritage Board',
+    covers: 'amalgamation of concentrate, ten tonnes a month at most',
+    from: '2025-01-01',
+    expiry: '2025-12-31',
+  });
+  const bench = story.tell('scale', day, '08:20', {
+    label: 'Bench scale',
+    maximum: '6 kg',
+    d: '0.01 g',
+    s: '0.02 g',
+    linearity: '0.02 g',
+    tolerance: 0.001,
+    certificate: { U: '0.03 g', k: 2, at: '2000 g', number: 'C-118', on: '2024-11-20', due: '2025-11-20' },
+  });
+  const platform = story.tell('scale', day, '08:22', {
+    label: 'Platform scale',
+    maximum: '60 kg',
+    d: '5 g',
+    certificate: { U: '10 g', k: 2, at: '30 kg', number: 'C-119', on: '2024-11-20', due: '2025-11-20' },
+  });
+  const vessel = (label: string, use: 'flask' | 'bottle' | 'jar' | 'drum', mercury?: 'new' | 'strained' | 'mixed') =>
+    story.tell('vessel', day, '08:30', { label, use, ...(mercury === undefined ? {} : { mercury }) });
+  const flaskOne = vessel('Flask 1', 'flask', 'new');
+  const flaskTwo = vessel('Flask 2', 'flask', 'new');
+  const bottle = vessel('Working bottle', 'bottle', 'mixed');
+  const strained = vessel('Strained jar', 'jar', 'strained');
+  const drum = vessel('Waste drum 1', 'drum');
+  const battery = story.tell('battery', day, '08:40', { label: 'Five-head battery', stamps: 5, place: 'battery house' });
+  const plate = story.tell('plate', day, '08:42', {
+    label: 'Apron plate',
+    battery,
+    metal: 'silvered-copper',
+    lengthM: 2.4,
+    widthM: 1.2,
+  });
+  const lowerPlate = story.tell('plate', day, '08:43', {
+    label: 'Lower plate',
+    battery,
+    metal: 'copper',
+    lengthM: 1.8,
+    widthM: 1.2,
+  });
+  const retort = story.tell('retort', day, '08:46', {
+    label: 'Pot retort',
+    capacity: '2400 g',
+    usualRatio: 0.38,
+    brushed: { on: '2024-12-18', got: { how: 'scale', scale: bench, gross: '94.10 g', tare: '85.32 g' }, vessel: bottle },
+    inspected: { on: '2024-12-18', due: '2025-12-18', by: 'Safety officer' },
+  });
+  story.tell('meter', day, '08:48', {
+    label: 'Vapour meter',
+    number: 'VM 3',
+    calibrated: { on: '2024-10-02', due: '2025-10-02' },
+  });
+  const parcel = story.tell('parcel', day, '08:50', { label: 'Concentrate of the board', owner: 'Merrow Spur Heritage Board' });
+  return {
+    keeper,
+    officer,
+    assayer,
+    helper,
+    bench,
+    platform,
+    flaskOne,
+    flaskTwo,
+    bottle,
+    strained,
+    drum,
+    battery,
+    plate,
+    lowerPlate,
+    retort,
+    parcel,
+  };
+}

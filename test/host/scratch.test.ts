@@ -1,0 +1,24 @@
+import { test } from 'vitest';
+import { readBook, flagsOfRun } from '../../app/core/book/book.ts';
+import { accountOf } from '../../app/core/book/account.ts';
+import { cleanUpYields } from '../../app/core/book/yields.ts';
+import { flagText } from '../../app/words/flags.ts';
+import { uOf } from '../../app/core/measured.ts';
+import { journalOf } from '../../main/host/sample/write.ts';
+import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
+import { generated } from '../../main/host/sample/large.ts';
+test('x', () => {
+  const told = eighteenMonths();
+  const entries = journalOf(told).trim().split('\n').map((l) => JSON.parse(l));
+  const book = readBook(entries);
+  console.log(entries.length, 'runs', book.runs.length, 'cleanups', book.current.of('clean-up').length);
+  for (const r of book.runs) console.log(r.id, r.together, r.charge.net.ug/1e6, (r.last?.gap?.net.ug ?? 0)/1e6, r.last?.figures?.spongeRatio, r.last?.figures?.gapOfCharge, r.last?.figures?.findings.join(), r.usual?.ratio, r.last ? uOf(r.last.gap!.net)/1e6 : '');
+  for (const [id, fl] of book.flags) console.log(id, fl.map(f => f.code+': '+flagText(f)).join(' | ').slice(0, 200));
+  const a = accountOf(book, { from: null, to: null });
+  console.log('open', a.opening.ug/1e6, 'rec', a.receipts.ug/1e6, 'found', a.found.ug/1e6, 'removed', a.removals.ug/1e6, 'closing', a.closing.ug/1e6, 'unacc', a.unaccounted.ug/1e6, '+-', uOf(a.unaccounted)/1e6, 'ore', (a.ore?.ug ?? 0)/1e12);
+  for (const s of a.stocks) console.log('  ', s.place, s.mercury.ug/1e6, uOf(s.mercury)/1e6, s.basis);
+  for (const p of a.paths) console.log('  path', p.path, p.posted.ug/1e6, p.lowUg/1e6, p.highUg/1e6);
+  for (const y of cleanUpYields(book)) console.log(y.cleanUp, y.barUg && y.barUg/1e6, y.gPerTonne, y.why, y.shared);
+  for (const c of book.condensers.values()) console.log(c.steps.map(s => `${s.what} ${s.ug/1e6} held ${s.heldUg/1e6} lost ${s.lostUg/1e6} ${s.unexplainedUg/1e6}`).join('\n'));
+  let t = Date.now(); const g = generated(20000, 1); console.log('gen', Date.now()-t); t = Date.now(); const es = journalOf(g).trim().split('\n').map((l) => JSON.parse(l)); console.log('journal', Date.now()-t); t = Date.now(); const b = readBook(es); console.log('readBook', Date.now()-t, b.flags.size, b.movements.all.length);t = Date.now(); accountOf(b, {from: null, to: null}); console.log('account', Date.now()-t);
+});
