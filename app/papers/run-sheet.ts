@@ -12,7 +12,7 @@ import { compareMoments } from '../core/time.ts';
 import { dayText, momentText } from '../words/dates.ts';
 import { frameWords, remarkText, runSheet as words } from '../words/papers.ts';
 import { withGrams } from './amounts.ts';
-import { aside, ledger, list, section, sentence } from './ledger.ts';
+import { aside, ledger, list, section, sentence, together } from './ledger.ts';
 import { personName, thingName } from './names.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { changes } from './run-sheet/changes.ts';
@@ -24,6 +24,9 @@ import { firings, firingsOf } from './run-sheet/firings.ts';
 import { readingsOf, readingsTable, scalesOf } from './run-sheet/readings.ts';
 import { wentIn } from './run-sheet/went-in.ts';
 import { standingText } from './standing.ts';
+
+/** So many signatures are kept on one page. */
+const fewRows = 8;
 
 /** Sentences once each, in their order. */
 const once = (sentences: readonly string[]): string[] => [...new Set(sentences)];
@@ -43,6 +46,7 @@ function runReservations(run: Run): string[] {
   const gone = run.charges.flatMap(({ rows }) => rows.filter(({ take, lot }) => take === 'not-found' && lot));
   const missing = run.charges.reduce<Sum>((sum, charge) => joined(sum, charge.missing), emptySum);
   return [
+    ...(run.last?.gap && !run.last.gap.uKnown ? [words.uUnknown] : []),
     ...(run.awaits.length > 0 ? [words.open(run.awaits)] : []),
     ...(gone.length > 0 ? [words.missingLots(gone.length, withGrams(missing.grams))] : []),
   ];
@@ -57,9 +61,10 @@ function signatures(book: Book, run: Run): Content[] {
   const readings = [...run.charges, ...firingsOf(run)].map(({ reading }) => reading);
   const ordered = [...readings].sort((a, b) => compareMoments(a.entry.written, b.entry.written));
   const rows = ordered.map(({ kind, entry, happened }) => ({
-    cells: [personName(book, entry.by, happened), `${words.kinds[kind] ?? kind}, ${momentText(entry.written)}`, '\n'],
+    cells: [personName(book, entry.by, happened), `${words.kinds[kind] ?? kind}, ${momentText(entry.written)}`, ''],
+    tall: true,
   }));
-  return [
+  const block = [
     section(words.signatures),
     aside(words.signaturesNote),
     ...ledger(
@@ -71,6 +76,7 @@ function signatures(book: Book, run: Run): Content[] {
       rows,
     ),
   ];
+  return rows.length > fewRows ? block : together(block);
 }
 
 /**
