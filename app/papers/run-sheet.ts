@@ -17,6 +17,7 @@ import { personName, thingName } from './names.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { changes } from './run-sheet/changes.ts';
 import { checks } from './run-sheet/checks.ts';
+import { notUnderstoodAbout } from './run-sheet/concerns.ts';
 import { condenserOf } from './run-sheet/condenser.ts';
 import { figuresOf } from './run-sheet/figures.ts';
 import { findingsOf } from './run-sheet/findings.ts';
@@ -80,11 +81,14 @@ function signatures(book: Book, run: Run): Content[] {
 }
 
 /**
- * The run sheet of the run that a charge belongs to. Problems: `paper-no-such-run` where the book has no such charge, or where it was struck.
+ * The run sheet of the run that a charge belongs to. Problems: `paper-no-such-run` where the book has no such charge, or where it was struck;
+ * `paper-not-understood` where a newer program wrote something about it.
  */
 export function runSheet(book: Book, chargeId: string, frame: Frame): Result<Definition> {
   const run = runOf(book, chargeId);
   if (!run) return bad(problem('paper-no-such-run', 'id', { id: chargeId }));
+  const unread = notUnderstoodAbout(book, run);
+  if (unread) return bad(problem('paper-not-understood', 'id', { kind: unread.kind, entry: unread.id }));
   const at = runAt(run);
   const flags = flagsOfRun(book, run);
   const readings = readingsOf(book, run);

@@ -178,6 +178,17 @@ test('entries the program does not understand, and corrections adrift, are reser
   expect(reserved).toContain('1 correction or strike names an entry that is not in the book here');
 });
 
+test('a run that an entry of an unknown kind speaks of is not printed without it', () => {
+  const { book, charge } = w8();
+  const first = book.entries[0];
+  if (!first) throw new Error('the book has entries');
+  book.entries.push({ ...first, id: 'from-later', n: 900, kind: 'smelting', body: { of: [{ sponge: charge }] } });
+  expect(runSheet(readBook(book.entries), charge, frameOf(book))).toEqual({
+    ok: false,
+    problems: [{ code: 'paper-not-understood', field: 'id', data: { kind: 'smelting', entry: 'from-later' } }],
+  });
+});
+
 test('the standing stands at the head in words, or that none was stated', () => {
   const { book, charge } = w8();
   expect(said(book, charge)).toContain('Held\nmercury may be in plates, floors or traps\nDone\nclearing of legacy mercury\n');
