@@ -4,17 +4,7 @@
  * below, at or above the figure entered, or "cannot tell". Method: 29 CFR 1910.1000(d)(1); safety.md 3.1, items 1 to 3, and 4.
  */
 import { type Decimal, zero } from './decimal.ts';
-import {
-  absoluteRatio,
-  asRatio,
-  compareRatio,
-  minusRatio,
-  over,
-  plusRatio,
-  type Ratio,
-  ratioFromText,
-  timesRatio,
-} from './ratio.ts';
+import { asRatio, compareRatio, over, plusRatio, type Ratio, timesRatio } from './ratio.ts';
 import type { Stretch } from './shift-clock.ts';
 
 /** One reading in its place in the shift, mg/m³. */
@@ -31,10 +21,6 @@ export interface Unsampled {
   readonly low: Decimal;
   readonly high: Decimal;
 }
-
-export const bases = ['8h', '15min', 'ceiling'] as const;
-export type Basis = (typeof bases)[number];
-export type Verdict = 'below' | 'at' | 'above' | 'cannot tell';
 
 /** A lowest and a highest value; high is null when nothing bounds it. */
 export interface Range {
@@ -199,23 +185,3 @@ export function dayExposure(day: Day): DayExposure {
     findings,
   };
 }
-
-const oneInAThousandMillion = ratioFromText('0.000000001');
-
-/** Whether a value is the limit, within one part in 10⁹ of it. */
-const meets = (value: Ratio, limit: Ratio): boolean =>
-  compareRatio(absoluteRatio(minusRatio(value, limit)), timesRatio(oneInAThousandMillion, limit)) <= 0;
-
-/** How a range stands to a limit. */
-export function verdict(range: Range | null, limitMgM3: Decimal): Verdict {
-  if (range === null) return 'cannot tell';
-  const limit = asRatio(limitMgM3);
-  const { low, high } = range;
-  if (high && meets(low, limit) && meets(high, limit)) return 'at';
-  if (compareRatio(low, limit) > 0) return 'above';
-  return high && compareRatio(high, limit) < 0 ? 'below' : 'cannot tell';
-}
-
-/** The range a limit of this basis is held against. */
-export const rangeFor = (exposure: DayExposure, basis: Basis): Range | null =>
-  basis === '8h' ? exposure.twa8h : basis === '15min' ? exposure.highest15min : exposure.ceiling;

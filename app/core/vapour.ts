@@ -66,3 +66,6 @@ export function saturation(temperatureC: number, ambientKpa: number = standardPr
 
 /** Warmer than any room air: vapour this hot comes off a retort, not out of a room. */
 export const hotFromC = 50;
+
+export const vapourFindings = ['boiling', 'hot-for-room-air'] as const;
+export type VapourFinding = (typeof vapourFindings)[number];

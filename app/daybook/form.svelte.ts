@@ -96,6 +96,17 @@ export class EntryForm<V extends object> {
     return isMoment(text) ? text : '';
   }
 
+  /** Who writes it. The first person of a book writes their own entry. */
+  get by(): string | null {
+    const first = this.plan.kind === 'person' && this.daybook.book.registers.person.size === 0;
+    return this.daybook.writer ?? (first ? this.#id : null);
+  }
+
+  /** Whether it is written by the very person it enters. */
+  get byItself(): boolean {
+    return this.by === this.#id;
+  }
+
   /** The entry as it would be handed in. */
   draft(): Record<string, unknown> {
     const { witness, formNumber, formPage, book, page } = this.extras;
@@ -104,7 +115,7 @@ export class EntryForm<V extends object> {
     return pruned({
       id: this.#id,
       happened: this.happened === '' ? undefined : this.happened,
-      by: this.daybook.writer,
+      by: this.by,
       kind: this.plan.kind,
       body: this.plan.body($state.snapshot(this.values) as V),
       timing: this.when.timing === 'exact' ? undefined : this.when.timing,
@@ -200,6 +211,7 @@ export class EntryForm<V extends object> {
   async keep(): Promise<Result<Kept> | null> {
     if (this.stage === 'keeping' || !this.check()) return null;
     this.stage = 'keeping';
+    const first = this.byItself;
     await this.saveDraft();
     const answer = await this.daybook.keep(this.draft());
     if (!answer.ok) {
@@ -209,6 +221,7 @@ export class EntryForm<V extends object> {
     }
     this.kept = answer.value;
     this.stage = 'kept';
+    if (first) await this.daybook.write(answer.value.entry.id);
     await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
     return answer;
   }

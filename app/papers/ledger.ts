@@ -5,7 +5,7 @@
 import type { Content, CustomTableLayout, TableCell } from 'pdfmake/interfaces';
 
 /** Page measures in points. The left margin is the wider one: the sheet is bound there. */
-export const page = { width: 595.28, height: 841.89, left: 64, right: 40, top: 82 } as const;
+export const page = { width: 595.28, height: 841.89, left: 64, right: 40 } as const;
 export const textWidth = page.width - page.left - page.right;
 
 export const ink = '#1c1c1a';
@@ -24,6 +24,10 @@ export interface Row {
   readonly cells: readonly string[];
   /** A sum: a line above it, and heavier type. */
   readonly sum?: boolean;
+  /** Heavier type alone. */
+  readonly strong?: boolean;
+  /** Room to write by hand. */
+  readonly tall?: boolean;
   /** The last result of a table: two lines below it. */
   readonly closing?: boolean;
 }
@@ -34,6 +38,8 @@ export interface Ruling {
 }
 
 const padding = 4;
+/** Points to sign in. */
+const handRoom = 24;
 const rule = 0.4;
 
 /** Widths in points that fill the text width exactly, paddings and rules counted. */
@@ -94,7 +100,7 @@ export function ledger(columns: readonly Column[], rows: readonly Row[], { break
     columns.map(
       (column, c): TableCell => ({
         text: aligned[c]?.[r] ?? '',
-        bold: row.sum === true || row.closing === true,
+        bold: row.sum === true || row.closing === true || row.strong === true,
         ...(column.amount ? { alignment: 'right' as const, preserveTrailingSpaces: true } : {}),
       }),
     ),
@@ -107,6 +113,7 @@ export function ledger(columns: readonly Column[], rows: readonly Row[], { break
         keepWithHeaderRows: rows.length > 0 ? 1 : 0,
         dontBreakRows: !breaking,
         widths: widthsOf(columns.map((column) => column.share)),
+        heights: [0, ...rows.map((row) => (row.tall ? handRoom : 0))],
         body: [head, ...body],
       },
       layout: ruled(rows),
@@ -144,11 +151,51 @@ export function facts(pairs: readonly (readonly [name: string, value: string])[]
   ];
 }
 
+/** Statements with a word or number before each, ruled off above and below. */
+export const statements = (items: readonly (readonly [name: string, text: string])[], nameShare = 9): Content[] => [
+  {
+    table: {
+      widths: widthsOf([nameShare, 100 - nameShare]),
+      body: items.map(([name, text]): TableCell[] => [{ text: name, bold: true }, { text }]),
+    },
+    layout: open,
+    margin: [0, 2, 0, 8],
+  },
+];
+
+/** Longest text, in characters, whose block is surely shorter than a page. */
+const shortText = 90;
+
+const longest = (content: unknown): number => {
+  if (typeof content === 'string') return content.length;
+  if (typeof content !== 'object' || content === null) return 0;
+  return Math.max(0, ...Object.values(content).map(longest));
+};
+
+/**
+ * Keeps a short block on one page, its heading with it. A block that holds a long text is left to break: what is longer than a page and may not
+ * break would run off it.
+ */
+export const together = (block: readonly Content[]): Content[] =>
+  longest(block) > shortText
+    ? [...block]
+    : [
+        {
+          // the block moves as a whole, so its headings need not be watched
+          stack: block.map((item) =>
+            typeof item === 'object' && 'headlineLevel' in item ? { ...item, headlineLevel: undefined } : item,
+          ),
+          unbreakable: true,
+        } as Content,
+      ];
+
 /** The heading of a section. */
 export const section = (text: string): Content => ({ text, style: 'section', headlineLevel: 1 });
 /** The heading of a part of a section. */
 export const part = (text: string): Content => ({ text, style: 'part', headlineLevel: 2 });
 export const sentence = (text: string): Content => ({ text, margin: [0, 1, 0, 5] });
+/** Less weighty text. */
+export const small = (text: string): Content => ({ text, fontSize: 8, margin: [0, 1, 0, 5] });
 /** A remark on how to read what stands above or below it. */
 export const aside = (text: string): Content => ({ text, style: 'aside' });
 /** Sentences with a dash before each. */

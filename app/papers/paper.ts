@@ -8,7 +8,7 @@ import { compareMoments, minutesOf } from '../core/time.ts';
 import { momentText } from '../words/dates.ts';
 import { frameWords } from '../words/papers.ts';
 import { endMarkText } from './end-mark.ts';
-import { aside, ink, ledger, list, page, part, section, sentence, textWidth } from './ledger.ts';
+import { aside, ink, ledger, page, part, section, sentence, statements, textWidth } from './ledger.ts';
 import { type CanPrint, printable, printableText } from './printable.ts';
 
 /** What the paper machine draws. It is written to while it is drawn: make a fresh one for each print. */
@@ -39,18 +39,26 @@ export interface Leaf {
   readonly subject: string;
   /** What it is filed under: the id of the run, bar, parcel. */
   readonly number: string;
-  readonly standing: readonly string[];
+  /** What the site states, by name. */
+  readonly standing: readonly (readonly [name: string, text: string])[];
   /** True but awkward facts that touch it: printed first. */
   readonly reservations: readonly string[];
   readonly body: readonly Content[];
 }
 
+const siteWidth = textWidth - 150;
+/** The widest letter of the heading's type, in points: even a name made of nothing else must find room, or no heading would be drawn. */
+const widestLetter = 8.2;
+const headLine = 11.4;
+const headHeight = ({ site }: Frame): number =>
+  56 + headLine * Math.max(0, Math.ceil((oneLine(site).length * widestLetter) / siteWidth) - 1);
+
 const footSize = 6.6;
 const footLine = 8.6;
 /** More desks than this have their end marks in a table at the end of the paper. */
 const mostInFoot = 4;
-/** A heading this far down a page goes to the next one. */
-const tooLow = 0.86;
+/** Headings of each level this far down a page go to the next one; a part may follow its section's heading. */
+const tooLow: Readonly<Record<number, number>> = { 1: 0.82, 2: 0.9 };
 const marginRule = '#a8503c';
 
 /** The moment the newest of these entries was written. Empty only for no entries. */
@@ -73,8 +81,8 @@ const heading = (frame: Frame, leaf: Leaf, n: number, of: number): Content => ({
   stack: [
     {
       columns: [
-        { text: oneLine(frame.site), bold: true, width: textWidth - 150 },
-        { text: `${leaf.name} · ${frameWords.page(n, of)}`, alignment: 'right', width: 150 },
+        { text: oneLine(frame.site), bold: true, width: siteWidth },
+        { text: `${leaf.name} · ${frameWords.page(n, of)}`, alignment: 'right', width: textWidth - siteWidth },
       ],
       fontSize: 8.5,
       margin: [0, 0, 0, 3],
@@ -121,9 +129,14 @@ const opening = (leaf: Leaf): Content[] => [
   { text: oneLine(leaf.subject), style: 'subject' },
   aside(leaf.number),
   section(frameWords.standing),
-  ...leaf.standing.map(sentence),
+  ...statements(leaf.standing),
   section(frameWords.reservations),
-  ...(leaf.reservations.length > 0 ? list(leaf.reservations) : [sentence(frameWords.noReservations)]),
+  ...(leaf.reservations.length > 0
+    ? statements(
+        leaf.reservations.map((text, i) => [`${i + 1}.`, text]),
+        5,
+      )
+    : [sentence(frameWords.noReservations)]),
 ];
 
 const closing = (frame: Frame): Content[] =>
@@ -148,7 +161,7 @@ export function paper(frame: Frame, leaf: Leaf): Definition {
   const title = printableText(`${leaf.name}: ${oneLine(leaf.subject)}`, frame.canPrint);
   return {
     pageSize: 'A4',
-    pageMargins: [page.left, page.top, page.right, footHeight(frame)],
+    pageMargins: [page.left, headHeight(frame), page.right, footHeight(frame)],
     language: 'en-GB',
     info: {
       title,
@@ -170,7 +183,7 @@ export function paper(frame: Frame, leaf: Leaf): Definition {
     background: () => structuredClone(binding),
     header: (n, of) => drawn(heading(frame, leaf, n, of)),
     footer: () => drawn(foot(frame)),
-    pageBreakBefore: (node) => node.headlineLevel !== undefined && node.startPosition.verticalRatio > tooLow,
+    pageBreakBefore: (node) => node.startPosition.verticalRatio > (tooLow[node.headlineLevel ?? 0] ?? 1),
     content: drawn([...opening(leaf), ...leaf.body, ...closing(frame)]),
   };
 }

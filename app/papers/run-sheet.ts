@@ -12,11 +12,12 @@ import { compareMoments } from '../core/time.ts';
 import { dayText, momentText } from '../words/dates.ts';
 import { frameWords, remarkText, runSheet as words } from '../words/papers.ts';
 import { withGrams } from './amounts.ts';
-import { aside, ledger, list, section, sentence } from './ledger.ts';
+import { aside, ledger, list, section, sentence, together } from './ledger.ts';
 import { personName, thingName } from './names.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { changes } from './run-sheet/changes.ts';
 import { checks } from './run-sheet/checks.ts';
+import { notUnderstoodAbout } from './run-sheet/concerns.ts';
 import { condenserOf } from './run-sheet/condenser.ts';
 import { figuresOf } from './run-sheet/figures.ts';
 import { findingsOf } from './run-sheet/findings.ts';
@@ -24,6 +25,9 @@ import { firings, firingsOf } from './run-sheet/firings.ts';
 import { readingsOf, readingsTable, scalesOf } from './run-sheet/readings.ts';
 import { wentIn } from './run-sheet/went-in.ts';
 import { standingText } from './standing.ts';
+
+/** So many signatures are kept on one page. */
+const fewRows = 8;
 
 /** Sentences once each, in their order. */
 const once = (sentences: readonly string[]): string[] => [...new Set(sentences)];
@@ -43,6 +47,7 @@ function runReservations(run: Run): string[] {
   const gone = run.charges.flatMap(({ rows }) => rows.filter(({ take, lot }) => take === 'not-found' && lot));
   const missing = run.charges.reduce<Sum>((sum, charge) => joined(sum, charge.missing), emptySum);
   return [
+    ...(run.last?.gap && !run.last.gap.uKnown ? [words.uUnknown] : []),
     ...(run.awaits.length > 0 ? [words.open(run.awaits)] : []),
     ...(gone.length > 0 ? [words.missingLots(gone.length, withGrams(missing.grams))] : []),
   ];
@@ -57,9 +62,10 @@ function signatures(book: Book, run: Run): Content[] {
   const readings = [...run.charges, ...firingsOf(run)].map(({ reading }) => reading);
   const ordered = [...readings].sort((a, b) => compareMoments(a.entry.written, b.entry.written));
   const rows = ordered.map(({ kind, entry, happened }) => ({
-    cells: [personName(book, entry.by, happened), `${words.kinds[kind] ?? kind}, ${momentText(entry.written)}`, '\n'],
+    cells: [personName(book, entry.by, happened), `${words.kinds[kind] ?? kind}, ${momentText(entry.written)}`, ''],
+    tall: true,
   }));
-  return [
+  const block = [
     section(words.signatures),
     aside(words.signaturesNote),
     ...ledger(
@@ -71,14 +77,18 @@ function signatures(book: Book, run: Run): Content[] {
       rows,
     ),
   ];
+  return rows.length > fewRows ? block : together(block);
 }
 
 /**
- * The run sheet of the run that a charge belongs to. Problems: `paper-no-such-run` where the book has no such charge, or where it was struck.
+ * The run sheet of the run that a charge belongs to. Problems: `paper-no-such-run` where the book has no such charge, or where it was struck;
+ * `paper-not-understood` where a newer program wrote something about it.
  */
 export function runSheet(book: Book, chargeId: string, frame: Frame): Result<Definition> {
   const run = runOf(book, chargeId);
   if (!run) return bad(problem('paper-no-such-run', 'id', { id: chargeId }));
+  const unread = notUnderstoodAbout(book, run);
+  if (unread) return bad(problem('paper-not-understood', 'id', { kind: unread.kind, entry: unread.id }));
   const at = runAt(run);
   const flags = flagsOfRun(book, run);
   const readings = readingsOf(book, run);

@@ -33,16 +33,16 @@ const doneText = (item: Standing['done'][number]): string => {
 };
 
 /** Sentences that state the standing in force at that moment, or that none was stated. */
-export function standingText(book: Book, moment: string): string[] {
+export function standingText(book: Book, moment: string): [name: string, text: string][] {
   const inForce = standingAt(book.current, moment);
   const stated = inForce ?? book.current.of('standing')[0];
-  if (!stated) return [frameWords.noStanding];
+  if (!stated) return [[frameWords.stated, frameWords.noStanding]];
   const { held, done, note } = stated.body;
   const on = dayText(stated.happened);
   return [
-    `${frameWords.held}: ${held.map((item) => `${heldWords[item.what]}${whereText(item)}`).join('; ')}.`,
-    `${frameWords.done}: ${done.map(doneText).join('; ')}.`,
-    ...(note === undefined ? [] : [note]),
-    inForce ? frameWords.standingStated(on) : frameWords.standingLater(on),
+    [frameWords.held, held.map((item) => `${heldWords[item.what]}${whereText(item)}`).join('; ')],
+    [frameWords.done, done.map(doneText).join('; ')],
+    ...(note === undefined ? [] : [[frameWords.standingNote, note] as [string, string]]),
+    [frameWords.stated, inForce ? frameWords.standingStated(on) : frameWords.standingLater(on)],
   ];
 }

@@ -2,7 +2,10 @@
 import type { Component } from 'svelte';
 import type { Daybook } from '../daybook/book.svelte.ts';
 import type { shell } from '../words/screens-shell.ts';
+import DaybookRoom from './daybook/DaybookRoom.svelte';
+import Retort from './retort/Retort.svelte';
 import Site from './site/Site.svelte';
+import TodayRoom from './today/TodayRoom.svelte';
 
 /** What every room is given. */
 export interface RoomProps {
@@ -19,4 +22,9 @@ export interface Room {
   readonly mercury?: true;
 }
 
-export const rooms: readonly Room[] = [{ key: 'site', screen: Site }];
+export const rooms: readonly Room[] = [
+  { key: 'today', screen: TodayRoom },
+  { key: 'daybook', screen: DaybookRoom },
+  { key: 'retort', screen: Retort, mercury: true },
+  { key: 'site', screen: Site },
+];

@@ -13,6 +13,8 @@ export const en = {
   toBeKept: 'To be kept',
   writtenBy: (name: string) => `written by ${name}`,
   nobody: 'nobody named',
+  themselves: 'that person',
+  whoWrites: 'Who is writing this?',
   takenUp: (moment: string) => `Taken up again from the draft of ${momentText(moment)}.`,
   startAfresh: 'Throw the draft away',
   startAfreshAsk: 'Throw this draft away?',

@@ -11,11 +11,14 @@ import { checkText } from './run-checks.ts';
 export const frameWords = {
   page: (n: number, of: number) => `page ${n} of ${of}`,
   standing: 'Standing',
-  standingStated: (on: string) => `As the site stated it on ${on}; it is the site’s own word and permits nothing.`,
-  standingLater: (on: string) => `Nothing was stated yet at the time; as the site stated it later, on ${on}.`,
+  standingStated: (on: string) => `On ${on}, by the site itself. It is the site’s own word and permits nothing.`,
+  standingLater: (on: string) =>
+    `Only later, on ${on}, by the site itself; at the time of this paper nothing was stated. It is the site’s own word and permits nothing.`,
   noStanding: 'No standing stated: the site has not said what mercury it holds and what it does with it.',
-  held: 'held',
-  done: 'done',
+  held: 'Held',
+  done: 'Done',
+  stated: 'Stated',
+  standingNote: 'Note',
   reservations: 'Reservations',
   noReservations: 'None on the record.',
   notUnderstood: (n: number, kinds: string) =>
@@ -23,10 +26,10 @@ export const frameWords = {
   adrift: (n: number) =>
     `${n} ${n === 1 ? 'correction or strike names an entry' : 'corrections or strikes name entries'} that ${n === 1 ? 'is' : 'are'} not in the book here: another desk’s journal may be missing.`,
   isNot:
-    'This paper repeats what was entered and what follows from it. It is no approval, permit, certificate or measure of what is in the air. The rules of the place and its licensed people come first.',
+    'This paper repeats what was entered and what follows from it. It is no approval, permit or certificate, and no measure of the air. The place’s rules and its licensed people come first.',
   covers: (entries: number, newest: string, version: string) =>
     `Covers ${entries} ${entries === 1 ? 'entry' : 'entries'}, the newest written ${newest} · program version ${version}`,
-  desk: (desk: string, entries: number) => `${desk} · ${entries} · end mark`,
+  desk: (desk: string, entries: number) => `Desk ${desk}, ${entries} ${entries === 1 ? 'entry' : 'entries'}, end mark`,
   endMarksBehind: (n: number) => `The end marks of the ${n} desks it covers stand at the end of the paper.`,
   endMarks: 'What this paper covers',
   deskHead: 'Desk',
@@ -75,11 +78,13 @@ const awaited: Readonly<Record<Awaited, string>> = {
 export const runSheet = {
   name: 'Run sheet',
   subject: (retort: string, day: string) => `${retort}, ${day}`,
-  number: (id: string) => `Run ${id}`,
+  number: (id: string) => `Filed under its first charge, ${id}`,
   open: (awaits: readonly Awaited[]) =>
     `This run is not closed: it still waits for ${awaits.map((a) => awaited[a]).join(' and ')}. What cannot be reckoned before is left out.`,
   together: (n: number) =>
     `${n} charges were fired into one receiver and are judged together. What each of them gave of the mercury was not weighed, and no figure is made up for it.`,
+  uUnknown:
+    'How sure the gap is cannot be said: at least one weighing in it has no known uncertainty, so whether the run closes cannot be judged against it.',
   missingLots: (n: number, g: string) =>
     `${n} ${n === 1 ? 'lot' : 'lots'} that belonged here ${n === 1 ? 'was' : 'were'} not found: ${g} by the label, not in any figure below.`,
 
@@ -95,6 +100,7 @@ export const runSheet = {
   lessMercury: 'less mercury caught',
   lessWater: 'less water weighed',
   gap: 'Gap',
+  gapWithWater: 'Gap, mercury and water together: cannot be told apart',
   waterUnknown: 'not weighed',
   waterPartly: (g: string) => `${g}, not in every firing`,
   weighedSponge: 'Sponge weighed so far',
@@ -111,12 +117,12 @@ export const runSheet = {
   usual: 'Usual sponge ratio',
   usualHistory: (ratio: string, runs: number) => `${ratio}, the middle one of ${runs} earlier runs of this source`,
   usualSite: (ratio: string) => `${ratio}, as set by the site`,
-  usualNone: 'none on the record; 25 to 50 % draws no remark',
+  usualNone: 'none on the record; 25 to 50\u00a0% draws no remark',
   ratioBand: (band: string) => `, ${band} either way`,
   caughtUpper: 'Caught of what was driven off, at most',
   caughtWhy: 'At most, because what mercury the sponge still holds is counted as gold here.',
   notAir:
-    'A balance cannot show what is in the air: 2.5 mg of mercury, far below these weighings, brings 100 m³ of air to 0.025 mg/m³. Only a vapour reading tells.',
+    'A balance cannot show what is in the air: 2.5\u00a0mg of mercury, far below these weighings, brings 100\u00a0m³ of air to 0.025\u00a0mg/m³. Only a vapour reading tells.',
   exact: 'Amounts are exact sums of the readings; the only rounding is in U and in shares.',
   openings: 'As it stood at each opening',
   openingsNote: 'The last sponge counts; mercury and water add up over the firings.',
@@ -153,7 +159,7 @@ export const runSheet = {
   label: 'By label, g',
   charging: 'At charging, g',
   drift: 'Drift, g',
-  what: 'What was done',
+  what: 'What it is, and what was taken',
   take: { whole: 'whole', part: 'a part', 'not-found': 'NOT FOUND', unwritten: 'its clean-up is not written up yet' },
   rest: (label: string, g: string, how: string) => `a part; the rest is “${label}”, ${g}, ${how}`,
   restWeighed: 'weighed',
@@ -161,7 +167,7 @@ export const runSheet = {
   looked: (where: string) => `NOT FOUND; looked: ${where}`,
   lotsTotal: 'Lots',
   total: 'Charge',
-  driftTotal: 'whole lots',
+  driftTotal: 'label and drift: whole lots only',
   others: 'Besides lots',
   otherWhat: { cake: 'earlier cake', mercury: 'mercury', residue: 'residues' },
   fromVessel: (vessel: string) => `from ${vessel}`,
@@ -177,7 +183,7 @@ export const runSheet = {
     several: 'several sources',
   },
   states: { 'scraped-wet': 'scraped wet', drained: 'drained', squeezed: 'squeezed', dried: 'dried' },
-  made: (day: string) => `made ${day}`,
+  made: (day: string) => `of ${day}`,
   seal: (seal: string) => `seal ${seal}`,
   noLots: 'No lots were charged.',
 
@@ -190,8 +196,8 @@ export const runSheet = {
   finish: 'Finishing heat',
   opened: 'Opened',
   atOpening: 'At opening',
-  measured: (c: string) => `${c} °C measured`,
-  stood: (hours: string) => `temperature not measured, stood ${hours} h`,
+  measured: (c: string) => `${c}\u00a0°C measured`,
+  stood: (hours: string) => `temperature not measured, stood ${hours}\u00a0h`,
   mercuryTo: 'Mercury went to',
   mercuryState: 'Mercury was weighed',
   mercuryStates: { dry: 'dry', wet: 'wet', unknown: 'dry or wet not known' },
@@ -207,7 +213,7 @@ export const runSheet = {
   question: 'Asked',
   answer: 'Answer',
   answers: { yes: 'yes', no: 'NO', na: 'does not apply' },
-  unanswered: (phase: string, questions: string) => `${phase}, not recorded: ${questions}.`,
+  unanswered: (questions: string) => `Not recorded: ${questions}.`,
   otherChecks: 'The site’s own',
   ofFiring: (n: number) => `firing ${n}`,
   ofChargeN: (n: number) => `charge ${n}`,
@@ -219,12 +225,12 @@ export const runSheet = {
   thisRun: 'This run’s gap',
   after: 'On its book after this run',
   lost: 'Above what it can hold: lost at the retort',
+  lostOrWater: 'Above what it can hold: lost at the retort, or water',
   unexplained: 'More came out than the book held',
-  most: 'Most ever brushed out of it',
-  neverBrushed: 'never brushed out on the record: it is given nothing to hold',
-  lastBrushed: 'Last brushed out',
-  since: 'Runs since then, this one included',
-  sinceGap: 'Their gaps together',
+  most: (g: string) => `The most ever brushed out of it is ${g}.`,
+  neverBrushed: 'It was never brushed out on the record, so nothing is put down to it.',
+  since: (runs: number, g: string, day: string) =>
+    `${runs === 1 ? 'One run' : `${runs} runs`} ${day === '' ? 'on its book' : `since it was brushed out on ${day}`}, this one included; gaps together ${g}.`,
 
   remarks: 'Remarks',
   noRemarks: 'None.',
@@ -265,7 +271,7 @@ export const runSheet = {
   gross: (g: string) => `gross ${g}`,
   tare: (t: string) => `tare ${t}`,
   ofVessel: (v: string) => `tare of ${v}`,
-  volume: (v: string, c: string) => `${v} at ${c} °C`,
+  volume: (v: string, c: string) => `${v} at ${c}\u00a0°C`,
   stated: (m: string) => `stated ${m}`,
   statedBy: (who: string) => `by ${who}`,
   statedU: (u: string) => `u ${u}`,

@@ -7,7 +7,7 @@ export const windowProblems: ProblemTexts = {
   'host-unclear': () =>
     'The program behind this window answered something this window does not understand: close both and start the program again.',
   'reading-only': () => 'This window only reads the daybook, so nothing can be kept here: the notice at the top says why.',
-  'writer-missing': () => 'Nobody is named as writing this: choose who is writing, at the top of the page.',
+  'writer-missing': () => 'Nobody is named as writing this: choose who is writing, beside Keep.',
   'store-newer': () =>
     'A newer version of this program has used this window’s drafts. They are left alone, and drafts are not remembered here: use the newer version.',
   'store-unusable': () =>

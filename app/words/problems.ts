@@ -4,6 +4,7 @@
  */
 import type { Problem } from '../core/result.ts';
 import { hostProblems } from './problems-host.ts';
+import { paperProblems } from './problems-papers.ts';
 import { reckoningProblems } from './problems-reckoning.ts';
 import { recordProblems } from './problems-record.ts';
 import { terminalProblems } from './problems-terminal.ts';
@@ -80,6 +81,7 @@ export const problemTexts: ProblemTexts = {
   ...reckoningProblems,
   ...recordProblems,
   ...hostProblems,
+  ...paperProblems,
   ...windowProblems,
   ...terminalProblems,
 };

@@ -12,6 +12,7 @@ export const parts = {
   now: 'Now',
   clear: 'Clear',
   change: 'Change',
+  otherTime: 'Another time',
   unit: 'Unit',
   unitOf: (what: string) => `Unit of ${what}`,
   whichOunce: 'Two ounces are in use. Which one does the scale read?',

@@ -27,7 +27,7 @@ export const shell = {
   writingRegister: 'Enter a person',
   writingNobodyChoice: 'Nobody named',
   light: 'Light',
-  lightOf: { auto: 'As the machine', light: 'Day', dark: 'Retort house' },
+  lightOf: { auto: 'Machine', light: 'Day', dark: 'Retort house' },
   close: 'Close this daybook',
   lastKept: (n: number, endMark: string) => `Kept · entry ${n} · end mark ${endMark.slice(0, 4)}…`,
   endMark: (n: number, endMark: string) =>

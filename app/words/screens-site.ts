@@ -30,6 +30,7 @@ export const site = {
     heldAsk: 'What mercury is held?',
     doneAsk: 'What is done?',
     several: 'Several answers may stand side by side, for different places or times.',
+    where: 'Where and when',
     place: 'Place',
     placeHint: 'Leave it out when it holds for the whole site.',
     since: 'From',
@@ -113,7 +114,7 @@ export const site = {
     accuracyClass: 'Accuracy class on its plate',
     accuracyHint: 'Used only where there is no certificate.',
     e: 'Verification interval e',
-    tolerance: 'Tolerance for the least weight',
+    tolerance: 'Tolerance',
     toleranceHint:
       'The share of a weight that two standard deviations may reach, such as 0.001. It sets the least weight of the scale.',
     place: 'Where it stands',
@@ -134,7 +135,8 @@ export const site = {
   },
   retort: {
     label: 'Name of the retort',
-    capacity: 'Amalgam that fills it to the brim',
+    capacity: 'Amalgam it can hold',
+    capacityHint: 'To the brim, as weighed or reckoned.',
     usualRatio: 'Usual sponge ratio',
     usualRatioHint: 'Sponge over charge for this site’s amalgam: 0.38 means 38 g of sponge from 100 g.',
     ratioBand: 'Ordinary departure from it',

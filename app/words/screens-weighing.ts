@@ -36,7 +36,8 @@ export const weighing = {
   wReading: (text: string) => `Reading ${text}, scale zeroed`,
   wTare: (text: string) => `Tare ${text}`,
   wScale: (label: string, d: string) => `${label}, reads to ${d}`,
-  wCertificate: (number: string, U: string, at: string) => `Certificate ${number}: U ${U} at ${at}`,
+  wCertificate: (number: string | undefined, U: string, at: string) =>
+    `Certificate${number ? ` ${number}` : ''}: U ${U} at ${at}`,
   wScatter: 'Scatter of the readings, division and linearity (standard)',
   wSpan: 'Span error from the certificate, shared by all readings until the next calibration (standard)',
   wUnverified: 'No certificate: the error allowed to a scale of its class in service (standard)',

@@ -2,7 +2,7 @@
  * Builds dist/. It is made aside and its files are renamed in one by one, the page last, so that a command that is running or starting always
  * finds whole files, and two commands never race. What the build says goes to standard error.
  */
-import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { stripVTControlCharacters } from 'node:util';
@@ -58,6 +58,8 @@ async function make() {
   try {
     await build(windowConfig(made));
     for (const [name, entry] of Object.entries(programs)) await build(nodeConfig(made, name, entry));
+    // papers are drawn with the fonts beside the programs
+    cpSync(join(root, 'assets/fonts'), join(made, 'fonts'), { recursive: true });
     const files = moveIn(made);
     stamp(now.times, contents, files);
     say(`built dist/ in ${((performance.now() - began) / 1000).toFixed(1)} s`);

@@ -21,8 +21,11 @@ export interface OpenDaybook {
   readonly folder: string;
   /** What the window is told of it. */
   readonly describe: () => OpenBook;
-  /** All entries that verify, in order; other desks' journals are read again when their files have changed. The list is never changed later. */
-  readonly entries: () => Result<readonly Entry[]>;
+  /**
+   * All entries that verify, in order, with the desks and end marks they come from; journals are read again when their files have changed. The
+   * lists are never changed later.
+   */
+  readonly whole: () => Result<Pick<OpenBook, 'name' | 'desks'> & { readonly entries: readonly Entry[] }>;
   /** Keeps a draft: checked, written, flushed. A known id is answered with the entry kept first. `now` is a moment with offset. */
   readonly keep: (draft: Draft, now: string) => Result<{ entry: Entry; desk: OpenBook['desks'][number] }>;
   readonly keepEvidence: (bytes: Uint8Array) => Result<string>;
@@ -107,6 +110,8 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
 
   const untold = ({ desk, line }: Notice) => !daybook.notices.some((n) => n.desk === desk && n.line === line);
 
+  const desks = (): OpenBook['desks'] => daybook.desks.map(({ desk, entries, endMark }) => ({ desk, entries, endMark }));
+
   const ownDesk = () => ({ desk: installation.desk, ...(writer?.end() ?? { entries: 0, endMark: '' }) });
 
   const add = (entry: Entry) => {
@@ -128,14 +133,14 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
         name: daybook.info.name,
         folder,
         ownDesk: installation.desk,
-        desks: daybook.desks.map(({ desk, entries, endMark }) => ({ desk, entries, endMark })),
+        desks: desks(),
         writable: refusal === null,
         notices: [...setAside.filter(untold), ...daybook.notices, ...(refusal ? noticeOf(refusal) : [])],
       };
     },
-    entries: () => {
+    whole: () => {
       const looked = lookAgain();
-      return looked.ok ? good(daybook.entries) : looked;
+      return looked.ok ? good({ name: daybook.info.name, desks: desks(), entries: daybook.entries }) : looked;
     },
     keep: (draft, now) => {
       const looked = lookAgain();

@@ -38,7 +38,7 @@ function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
  * @param endMarks every desk the entries come from, with its number of entries and the hash of its last one
  * @param name which paper
  * @param id what it is about: for a run sheet, the id of any charge of the run
- * @returns the PDF, or a problem: `paper-no-id`, `paper-no-such-run`, `paper-failed`
+ * @returns the PDF, or a problem: `paper-no-id`, `paper-no-such-run`, `paper-not-understood`, `paper-failed`
  */
 export function printPaper(
   entries: readonly Entry[],

@@ -111,8 +111,6 @@ export function makeQuestions(options: HostOptions): Questions {
     return made.ok ? openDir(path) : bad(...made.problems.map((p) => ({ ...p, field: 'make' })));
   };
 
-  const entries = () => inTurn(() => book?.entries() ?? bad(noDaybook));
-
   const doing: Doing = {
     state: () => inTurn(state),
     open: (ask) =>
@@ -132,8 +130,10 @@ export function makeQuestions(options: HostOptions): Questions {
         return book?.keep(draft.value, options.clock()) ?? bad(noDaybook);
       }),
     entries: async () => {
-      const all = await entries();
-      return all.ok ? good(Buffer.from(all.value.map((entry) => `${JSON.stringify(entry)}\n`).join(''), 'utf8')) : all;
+      const whole = await inTurn(() => book?.whole() ?? bad(noDaybook));
+      return whole.ok
+        ? good(Buffer.from(whole.value.entries.map((entry) => `${JSON.stringify(entry)}\n`).join(''), 'utf8'))
+        : whole;
     },
     evidence: (ask) =>
       inTurn(() => {
@@ -141,10 +141,10 @@ export function makeQuestions(options: HostOptions): Questions {
         return kept.ok ? good({ file: kept.value }) : kept;
       }),
     paper: async ({ name, id }) => {
-      const all = await entries();
-      if (!all.ok) return all;
-      const about = book?.describe();
-      return about ? options.print(all.value, about.name, about.desks, name, id) : bad(noDaybook);
+      const whole = await inTurn(() => book?.whole() ?? bad(noDaybook));
+      if (!whole.ok) return whole;
+      const { entries: all, name: daybookName, desks } = whole.value;
+      return options.print(all, daybookName, desks, name, id);
     },
   };
 

@@ -5,7 +5,8 @@ import { type PageName, pages } from '../../app/words/host-pages.ts';
 import { errorCode } from './disk.ts';
 import { barePolicy, headersFor } from './headers.ts';
 
-const body = (bytes: Uint8Array): ArrayBuffer => bytes.slice().buffer as ArrayBuffer;
+/** A copy of exactly these bytes: a Buffer may be a part of a larger store, which must not be sent along. */
+const body = (bytes: Uint8Array): ArrayBuffer => new Uint8Array(bytes).buffer;
 
 /** An answer as JSON text. A refused value is still a good answer: the status speaks of the question, not of the entry. */
 export const jsonReply = (answer: Result<unknown>, status = 200): Response =>

@@ -4,6 +4,7 @@ import { reasonCodes } from '../../app/core/reckon/answer.ts';
 import { reckon, reckonTopics } from '../../app/core/reckon/index.ts';
 import { runFindings } from '../../app/core/run.ts';
 import { findingWords } from '../../app/words/findings.ts';
+import { figureFindings } from '../../app/words/findings-of-figures.ts';
 import { problemText, problemTexts } from '../../app/words/problems.ts';
 import { reasonTexts, spoken } from '../../app/words/reasons.ts';
 
@@ -89,7 +90,23 @@ describe('findings of a run', () => {
   });
 
   test('no sentence calls anything safe, approved, compliant, authorised or evaporated', () => {
-    const all = JSON.stringify([findingWords, reasonTexts, Object.values(problemTexts).map((say) => say({}))]);
+    const all = JSON.stringify([findingWords, figureFindings, reasonTexts, Object.values(problemTexts).map((say) => say({}))]);
     expect(all).not.toMatch(/(?<!the )\b(safe|safely|approved|compliant|authori[sz]ed|evaporated)\b/i);
+  });
+
+  test('what any other reckoning finds is said as well', () => {
+    const found = [
+      reckon('assay', { samples: [{ sample_mg: 100, cornet_mg: 99, bead_mg: 101 }] }),
+      reckon('melt', { sponge: ['1 g'], bars: ['2 g'] }),
+      reckon('reading', { mg_m3: 20, temperature_c: 20, pressure_kpa: 101.325 }),
+      reckon('vapour', { temperature_c: 400 }),
+      reckon('exposure', {
+        readings: [{ from: '06:00', to: '07:00', mg_m3: 1, mark: '<' }],
+        shift: { from: '06:00', to: '18:00' },
+        limits: [],
+      }),
+    ].flatMap((got) => (got.ok ? (got.value.findings as string[]) : []));
+    expect(found).toHaveLength(11);
+    for (const code of found) expect(Object.keys(figureFindings)).toContain(code);
   });
 });

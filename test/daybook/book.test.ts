@@ -1,11 +1,21 @@
 import 'fake-indexeddb/auto';
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import { Daybook } from '../../app/daybook/book.svelte.ts';
 import { openStore } from '../../app/daybook/drafts.ts';
 import { bookId, clock, draftOf, keeper, testHost } from './house.ts';
 
+const open: Daybook[] = [];
+
+afterEach(async () => {
+  for (const daybook of open.splice(0)) daybook.store.close();
+  await new Promise((resolve) => {
+    indexedDB.deleteDatabase(`retort-daybook-${bookId}`).onsuccess = resolve;
+  });
+});
+
 async function begun(host = testHost(), locks?: LockManager) {
   const daybook = new Daybook({ host, clock, locks });
+  open.push(daybook);
   await daybook.start();
   return daybook;
 }
@@ -88,8 +98,6 @@ describe('the open daybook', () => {
     first.store.close();
     const second = await begun(host);
     expect(second.writer).toBe('person-keeper');
-    await second.write(null);
-    second.store.close();
   });
 
   test('a store of a newer program leaves the record usable and is told', async () => {
@@ -101,7 +109,6 @@ describe('the open daybook', () => {
     const daybook = await begun(host);
     expect(daybook.storeProblem?.code).toBe('store-newer');
     expect((await daybook.keep(goodScale)).ok).toBe(true);
-    indexedDB.deleteDatabase(`retort-daybook-${bookId}`);
   });
 });
 

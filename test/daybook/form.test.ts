@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { Daybook } from '../../app/daybook/book.svelte.ts';
 import { EntryForm, type FormPlan, numberOr, textOr } from '../../app/daybook/form.svelte.ts';
+import { noPerson, personBody } from '../../app/screens/site/person-plan.ts';
 import { noScale, type ScaleValues, scaleBody } from '../../app/screens/site/scale-plan.ts';
 import { bookId, clock, keeper, testHost } from './house.ts';
 
@@ -115,6 +116,20 @@ describe('a form on its way to an entry', () => {
     fill(form);
     expect(form.check()).toBe(false);
     expect(form.problems.map((p) => p.code)).toEqual(['writer-missing']);
+    daybook.store.close();
+  });
+
+  test('the first person of a book writes their own entry and goes on writing', async () => {
+    const { host, daybook } = await begun(testHost());
+    await daybook.write(null);
+    const form = new EntryForm(daybook, { name: 'person', kind: 'person', start: noPerson, body: (v) => personBody(v) });
+    form.values.name = 'Keeper';
+    form.values.roles = ['keeper'];
+    await form.keep();
+    expect(host.lines[0]?.by).toBe(host.lines[0]?.id);
+    expect(daybook.writer).toBe(host.lines[0]?.id);
+    const second = new EntryForm(daybook, { name: 'person', kind: 'person', start: noPerson, body: (v) => personBody(v) });
+    expect(second.draft().by).toBe(host.lines[0]?.id);
     daybook.store.close();
   });
 

@@ -1,6 +1,7 @@
 /** `reckon exposure`: a day's timed readings held against the limits entered. */
 import { compare } from '../decimal.ts';
-import { bases, dayExposure, type Range, rangeFor, verdict } from '../exposure.ts';
+import { dayExposure, type Range } from '../exposure.ts';
+import { bases, rangeFor, verdict } from '../exposure-verdict.ts';
 import { toDouble } from '../ratio.ts';
 import { bad, good, type Problem, problem } from '../result.ts';
 import { type ClockTime, clockTime, laidOut, minutesBetween, offsetsAgree } from '../shift-clock.ts';

@@ -7,7 +7,7 @@ import type { Run } from '../../core/book/runs.ts';
 import type { Checked } from '../../core/shapes.ts';
 import { runSheet as words } from '../../words/papers.ts';
 import { type CheckPhase, checkPhases, checkText, runChecks } from '../../words/run-checks.ts';
-import { aside, ledger, part, type Row, section, sentence } from '../ledger.ts';
+import { aside, ledger, part, type Row, section, small } from '../ledger.ts';
 import { firingsOf } from './firings.ts';
 
 interface Answered extends Checked {
@@ -41,7 +41,7 @@ export function answersOf(run: Run): Answered[] {
 
 const row = ({ check, answer, note, whose }: Answered): Row => ({
   cells: [`${checkText(check)}${whose === '' ? '' : ` (${whose})`}`, words.answers[answer], note ?? ''],
-  sum: answer === 'no',
+  strong: answer === 'no',
 });
 
 const table = (rows: readonly Answered[]): Content[] =>
@@ -60,11 +60,7 @@ function phase(name: CheckPhase, answers: readonly Answered[]): Content[] {
   const asked = runChecks[name];
   const given = answers.filter((a) => asked.some(({ check }) => check === a.check));
   const open = asked.filter(({ check }) => !given.some((a) => a.check === check)).map(({ asks }) => asks);
-  return [
-    part(words.phases[name]),
-    ...table(given),
-    ...(open.length > 0 ? [sentence(words.unanswered(words.phases[name], open.join('; ')))] : []),
-  ];
+  return [part(words.phases[name]), ...table(given), ...(open.length > 0 ? [small(words.unanswered(open.join('; ')))] : [])];
 }
 
 export function checks(run: Run): Content[] {

@@ -3,6 +3,7 @@ import type { Book } from '../../core/book/book.ts';
 import type { Reading } from '../../core/book/current.ts';
 import type { Lot } from '../../core/book/lots.ts';
 import type { Run } from '../../core/book/runs.ts';
+import type { Entry } from '../../core/entry.ts';
 import type { Body } from '../../core/kinds/index.ts';
 import { firingsOf } from './firings.ts';
 
@@ -25,6 +26,15 @@ export function entriesOf(book: Book, run: Run, scaleStates: readonly string[]):
   for (const id of scaleStates) ids.add(id);
   for (const state of book.registers.retort.get(run.retort)?.states ?? []) ids.add(state.entry);
   return [...ids].flatMap((id) => book.current.byId.get(id) ?? []);
+}
+
+/** An entry of a kind this program does not know that names something of the run: what it says of it cannot be left out. */
+export function notUnderstoodAbout(book: Book, run: Run): Entry | undefined {
+  const ids = [...entriesOf(book, run, []).map(({ id }) => id), ...lotsNamed(run)];
+  return book.current.notUnderstood.find(({ body }) => {
+    const text = JSON.stringify(body);
+    return ids.some((id) => text.includes(`"${id}"`));
+  });
 }
 
 /** Entries that were struck and would have belonged to the run: firings of its charges, charges and clean-ups of its lots. */

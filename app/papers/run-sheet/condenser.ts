@@ -6,7 +6,7 @@ import type { Run } from '../../core/book/runs.ts';
 import { dayText } from '../../words/dates.ts';
 import { runSheet as words } from '../../words/papers.ts';
 import { ugText } from '../amounts.ts';
-import { ledger, type Row, section, sentence } from '../ledger.ts';
+import { ledger, type Row, section, sentence, together } from '../ledger.ts';
 
 const places = 2;
 const g = (ug: number, sign = false): string => ugText(ug, places, sign);
@@ -31,11 +31,11 @@ export function condenserOf(book: Book, run: Run): Content[] {
   const rows: Row[] = [
     { cells: [words.before, g(condenser.steps[at - 1]?.heldUg ?? 0)] },
     { cells: [words.thisRun, g(step.ug, true)] },
-    ...(step.lostUg > 0 ? [{ cells: [words.lost, g(-step.lostUg)] }] : []),
+    ...(step.lostUg > 0 ? [{ cells: [run.last?.waterKnown ? words.lost : words.lostOrWater, g(-step.lostUg)] }] : []),
     ...(step.unexplainedUg < 0 ? [{ cells: [words.unexplained, g(-step.unexplainedUg, true)] }] : []),
     { cells: [words.after, g(step.heldUg)], sum: true, closing: true },
   ];
-  return [
+  return together([
     section(words.condenser),
     ...ledger(
       [
@@ -46,10 +46,9 @@ export function condenserOf(book: Book, run: Run): Content[] {
     ),
     sentence(
       [
-        condenser.mostUg > 0 ? `${words.most}: ${g(condenser.mostUg)}\u00a0g.` : `${words.most}: ${words.neverBrushed}.`,
-        ...(brushed === null ? [] : [`${words.lastBrushed}: ${dayText(brushed)}.`]),
-        `${words.since}: ${runs}. ${words.sinceGap}: ${g(ug, true)}\u00a0g.`,
+        condenser.mostUg > 0 ? words.most(`${g(condenser.mostUg)}\u00a0g`) : words.neverBrushed,
+        words.since(runs, `${g(ug, true)}\u00a0g`, brushed === null ? '' : dayText(brushed)),
       ].join(' '),
     ),
-  ];
+  ]);
 }

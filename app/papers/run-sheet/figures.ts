@@ -11,7 +11,7 @@ import { momentText } from '../../words/dates.ts';
 import { decimalText, percentText, withU } from '../../words/figures.ts';
 import { notKnown, notRecorded, runSheet as words } from '../../words/papers.ts';
 import { gramsText, uText, withGrams } from '../amounts.ts';
-import { aside, ledger, part, type Row, section, sentence } from '../ledger.ts';
+import { aside, ledger, part, type Row, section, sentence, together } from '../ledger.ts';
 import { openedText } from './moments.ts';
 
 /** A share of the charge is shown to this many places of a percent. */
@@ -43,7 +43,7 @@ function account(run: Run, last: Opening): Content[] {
   }
   if (mercury) rows.push(line(words.lessMercury, mercury));
   rows.push(waterRow(last));
-  if (gap) rows.push(line(words.gap, gap, { sum: true, closing: true }));
+  if (gap) rows.push(line(last.waterKnown ? words.gap : words.gapWithWater, gap, { sum: true, closing: true }));
   return ledger(accountColumns, rows);
 }
 
@@ -83,11 +83,16 @@ function shares(run: Run, last: Opening): Content[] {
   ];
 }
 
+/** A table of so many rows is kept on one page. */
+const fewRows = 10;
+const kept = (rows: number, block: readonly Content[]): Content[] => (rows > fewRows ? [...block] : together(block));
+
 function openings(run: Run): Content[] {
   if (run.openings.length < 2) return [];
   const amount = (sum: Sum | null): string => (sum ? gramsText(sum.grams) : notRecorded);
-  return [
+  return kept(run.openings.length, [
     part(words.openings),
+    aside(words.openingsNote),
     ...ledger(
       [
         { head: words.opening, share: 27 },
@@ -112,15 +117,15 @@ function openings(run: Run): Content[] {
         ],
       })),
     ),
-    aside(words.openingsNote),
-  ];
+  ]);
 }
 
 function perCharge(run: Run): Content[] {
   if (!run.together) return [];
   const spongeOf = (id: string) => run.openings.findLast((o) => o.firing.sponges.has(id))?.firing.sponges.get(id);
-  return [
+  return kept(run.charges.length, [
     part(words.perCharge),
+    aside(words.perChargeNote),
     ...ledger(
       [
         { head: words.item, share: 46 },
@@ -141,8 +146,7 @@ function perCharge(run: Run): Content[] {
         };
       }),
     ),
-    aside(words.perChargeNote),
-  ];
+  ]);
 }
 
 /** What was weighed of an open run that nothing can be reckoned from yet. */

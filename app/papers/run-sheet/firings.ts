@@ -6,7 +6,7 @@ import type { Run } from '../../core/book/runs.ts';
 import { compareMoments, dayOf } from '../../core/time.ts';
 import { clockText, momentText } from '../../words/dates.ts';
 import { notRecorded, runSheet as words } from '../../words/papers.ts';
-import { facts, part, section, sentence } from '../ledger.ts';
+import { facts, part, section, sentence, together } from '../ledger.ts';
 import { personName, thingName } from '../names.ts';
 import { happenedText } from './moments.ts';
 import { keptWith, witnessText } from './went-in.ts';
@@ -60,11 +60,11 @@ export const firingsOf = (run: Run): readonly Firing[] =>
 export function firings(book: Book, run: Run): Content[] {
   const all = firingsOf(run);
   if (all.length === 0) return [section(words.firing), sentence(words.noFiring)];
-  return [
-    section(words.firing),
-    ...all.flatMap((firing, i) => [
+  return all.flatMap((firing, i) =>
+    together([
+      ...(i === 0 ? [section(words.firing)] : []),
       ...(all.length > 1 ? [part(words.firingN(i + 1, all.length))] : []),
       ...firingFacts(book, firing),
     ]),
-  ];
+  );
 }

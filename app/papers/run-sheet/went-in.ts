@@ -12,7 +12,7 @@ import { dayText } from '../../words/dates.ts';
 import { percentText } from '../../words/figures.ts';
 import { notRecorded, runSheet as words } from '../../words/papers.ts';
 import { gramsText, ugText, withGrams } from '../amounts.ts';
-import { facts, ledger, part, type Row, section, sentence } from '../ledger.ts';
+import { facts, ledger, part, type Row, section, sentence, together } from '../ledger.ts';
 import { personName, thingName } from '../names.ts';
 import { happenedText } from './moments.ts';
 
@@ -46,15 +46,14 @@ function particulars(book: Book, { reading, retort, holds }: Charge): Content[] 
   ]);
 }
 
-function describe(lot: Lot | null, label: string): string {
-  if (!lot) return label;
-  const facts = [
+function describe(lot: Lot | null): string {
+  if (!lot) return '';
+  return [
     ...(lot.source ? [words.sources[lot.source]] : []),
     ...(lot.state ? [words.states[lot.state]] : []),
     words.made(dayText(lot.made)),
     ...(lot.seal === null ? [] : [words.seal(lot.seal)]),
-  ];
-  return `${label}\n${facts.join(', ')}`;
+  ].join(', ');
 }
 
 function done(book: Book, charge: Charge, row: ChargedLot): string {
@@ -68,17 +67,19 @@ function done(book: Book, charge: Charge, row: ChargedLot): string {
 }
 
 const driftPlaces = 2;
+/** A table of so many lots is kept on one page. */
+const fewRows = 8;
 
 function lotRow(book: Book, charge: Charge, row: ChargedLot): Row {
   // a part has no label of its own: what it weighs is what was weighed now
   const labelled = row.take === 'part' ? null : row.lot;
   return {
     cells: [
-      describe(row.lot, row.label),
+      row.label,
       labelled ? gramsText(labelled.grams) : '–',
       row.charged ? gramsText(row.charged.grams) : '–',
       row.drift ? ugText(row.drift.ug, driftPlaces, true) : '–',
-      done(book, charge, row),
+      [done(book, charge, row), describe(row.lot)].filter((text) => text !== '').join('; '),
     ],
   };
 }
@@ -87,13 +88,14 @@ function lots(book: Book, charge: Charge): Content[] {
   if (charge.rows.length === 0) return [sentence(words.noLots)];
   const charged = charge.rows.reduce<Sum>((sum, row) => (row.charged ? joined(sum, row.charged) : sum), emptySum);
   const whole = charge.rows.some((row) => row.drift);
+  const mixed = charge.rows.some((row) => !row.drift);
   return ledger(
     [
-      { head: words.lot, share: 35 },
-      { head: words.label, share: 14, amount: true },
+      { head: words.lot, share: 22 },
+      { head: words.label, share: 13, amount: true },
       { head: words.charging, share: 15, amount: true },
-      { head: words.drift, share: 12, amount: true },
-      { head: words.what, share: 24 },
+      { head: words.drift, share: 10, amount: true },
+      { head: words.what, share: 40 },
     ],
     [
       ...charge.rows.map((row) => lotRow(book, charge, row)),
@@ -103,7 +105,7 @@ function lots(book: Book, charge: Charge): Content[] {
           whole ? gramsText(charge.labels.grams) : '–',
           gramsText(charged.grams),
           whole ? ugText(charge.drift.ug, driftPlaces, true) : '–',
-          whole ? words.driftTotal : '',
+          whole && mixed ? words.driftTotal : '',
         ],
         sum: true,
         closing: true,
@@ -141,13 +143,13 @@ function others(book: Book, charge: Charge): Content[] {
 
 /** Each charge of the run: who and when, lots, and what else. */
 export function wentIn(book: Book, run: Run): Content[] {
-  return [
-    section(words.wentIn),
-    ...run.charges.flatMap((charge, i) => [
+  return run.charges.flatMap((charge, i) => [
+    ...together([
+      ...(i === 0 ? [section(words.wentIn)] : []),
       ...(run.together ? [part(words.wentInOf(i + 1, run.charges.length, happenedText(charge.reading)))] : []),
       ...particulars(book, charge),
-      ...lots(book, charge),
-      ...others(book, charge),
     ]),
-  ];
+    ...(charge.rows.length > fewRows ? lots(book, charge) : together(lots(book, charge))),
+    ...together(others(book, charge)),
+  ]);
 }

@@ -143,7 +143,7 @@ export function workingOf(
     ...(as.tare === undefined ? [] : [{ sort: 'reading', text: words.wTare(as.tare) } as const]),
     ...(scale ? [{ sort: 'scale', text: words.wScale(scale.body.label, scale.body.d) } as const] : []),
     ...(certificate
-      ? [{ sort: 'scale', text: words.wCertificate(certificate.number ?? '', certificate.U, certificate.at) } as const]
+      ? [{ sort: 'scale', text: words.wCertificate(certificate.number, certificate.U, certificate.at) } as const]
       : []),
     ...parts.map(([source, ug]) => ({
       sort: 'formula' as const,

@@ -1,0 +1,45 @@
+/** What a correction changed: the fields that read otherwise now, with what each read before. Nothing is left out. */
+
+import { fieldNames } from '../../words/retort-run.ts';
+import { checkText } from '../../words/run-checks.ts';
+
+export interface Change {
+  /** The field in words: "sponge · reading". */
+  readonly field: string;
+  /** Text before and now; null where there was or is nothing. */
+  readonly was: string | null;
+  readonly now: string | null;
+}
+
+const isTree = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
+
+/** Parts of an entry that only hold others together or make a sentence no clearer. */
+const silent = new Set(['weight', 'how', 'key']);
+
+function named(path: readonly string[]): string {
+  const told = path.filter((part, i) => !silent.has(part) || i === path.length - 1);
+  return told.map((part) => (/^\d+$/.test(part) ? String(Number(part) + 1) : (fieldNames[part] ?? part))).join(' · ');
+}
+
+const shown = (path: readonly string[], value: unknown): string | null =>
+  value === undefined ? null : path.at(-1) === 'check' ? checkText(String(value)) : String(value);
+
+/** Every leaf that differs, in the order of the later reading. `nameOf` may put a name in the place of an id. */
+export function changesBetween(before: unknown, after: unknown, nameOf: (id: string) => string = (id) => id): readonly Change[] {
+  const found: Change[] = [];
+  const walk = (a: unknown, b: unknown, path: readonly string[]): void => {
+    if (isTree(a) || isTree(b)) {
+      const keys = new Set([...Object.keys(isTree(b) ? b : {}), ...Object.keys(isTree(a) ? a : {})]);
+      for (const key of keys) walk(isTree(a) ? a[key] : undefined, isTree(b) ? b[key] : undefined, [...path, key]);
+      return;
+    }
+    if (a === b) return;
+    const text = (value: unknown) => {
+      const plain = shown(path, value);
+      return plain === null ? null : nameOf(plain);
+    };
+    found.push({ field: named(path), was: text(a), now: text(b) });
+  };
+  walk(before, after, []);
+  return found;
+}

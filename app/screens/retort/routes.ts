@@ -1,0 +1,5 @@
+/** Addresses of the forms of this room. "new" is shorter than any id, so no charge can stand under it. */
+export const newForms = ['receipt', 'clean-up', 'charge', 'firing'] as const;
+export type NewForm = (typeof newForms)[number];
+
+export const newHref = (form: NewForm): string => `#/retort/new/${form}`;

@@ -1,0 +1,30 @@
+/** The state of the Today room: the day's page from the book as it stands, with the drafts this window remembers. */
+import type { Daybook } from '../../daybook/book.svelte.ts';
+import type { DraftRow } from '../../daybook/drafts.ts';
+import { type Today, todayOf } from './today.ts';
+
+export class TodayState {
+  drafts: readonly DraftRow[] = $state.raw([]);
+  /** The clock as it was when the page was opened or looked at again. */
+  now = $state('');
+  readonly #daybook: Daybook;
+
+  constructor(daybook: Daybook) {
+    this.#daybook = daybook;
+    this.now = daybook.clock.now();
+  }
+
+  /** Looks at the clock and the drafts again. */
+  async look(): Promise<void> {
+    this.now = this.#daybook.clock.now();
+    const rows = await this.#daybook.store.drafts().catch(() => []);
+    this.drafts = [...rows].sort((a, b) => (a.touched < b.touched ? 1 : -1));
+  }
+
+  readonly page: Today = $derived.by(() => todayOf(this.#daybook.book, this.now, this.drafts));
+
+  /** When the last entry was written down; null in an empty book. */
+  get lastWritten(): string | null {
+    return this.#daybook.entries.reduce<string | null>((last, e) => (last === null || e.written > last ? e.written : last), null);
+  }
+}

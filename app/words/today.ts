@@ -1,0 +1,108 @@
+/** Texts of the Today room. */
+import { dayText, momentText } from './dates.ts';
+
+const days = (n: number): string => (n === 0 ? 'today' : n === 1 ? '1 day' : `${n} days`);
+const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
+
+export const sectionKeys = [
+  'standing',
+  'first-steps',
+  'safe',
+  'to-fire',
+  'awaiting',
+  'not-closed',
+  'loose-firings',
+  'flags',
+  'due',
+  'drafts',
+  'not-understood',
+] as const;
+export type SectionKey = (typeof sectionKeys)[number];
+
+export const todayWords = {
+  title: 'Today',
+  next: 'Next',
+  writeUp: 'Write up',
+  forms: {
+    receipt: 'Mercury received',
+    'clean-up': 'Clean-up',
+    charge: 'Charge',
+    firing: 'Firing',
+    note: 'Note',
+  },
+  nothing: 'Nothing is open, due or out of step, as far as this book tells.',
+  nothingSays: 'It knows only what was written in it.',
+  lastEntry: (moment: string) => `Last entry written ${momentText(moment)}`,
+  sections: {
+    standing: { title: 'Standing', note: '' },
+    'first-steps': { title: 'First steps', note: 'What the first weighing will ask for' },
+    safe: { title: 'In the safe', note: 'Not charged yet' },
+    'to-fire': { title: 'Charged, not fired', note: '' },
+    awaiting: { title: 'Runs waiting for a weight', note: '' },
+    'not-closed': { title: 'Runs to look at', note: 'Of the last 90 days' },
+    'loose-firings': { title: 'Firings without a charge', note: '' },
+    flags: { title: 'To look at', note: 'Entries of the last 30 days, reservations first' },
+    due: { title: 'Due', note: 'Within 30 days, or past' },
+    drafts: { title: 'Left unfinished', note: 'Drafts in this window' },
+    'not-understood': { title: 'Not understood here', note: '' },
+  } satisfies Readonly<Record<SectionKey, { title: string; note: string }>>,
+  standing:
+    'This site has not stated what mercury it holds and what is done with it. Every page and paper carries the question until it has.',
+  stateIt: 'State the standing',
+  steps: {
+    standing: {
+      label: 'State the standing',
+      why: 'What is held and what is done here: everything else is read against it, and it prints on every paper.',
+    },
+    person: { label: 'Enter a person', why: 'Each entry says who wrote it, by the name or the part they play here.' },
+    scale: {
+      label: 'Enter a scale',
+      why: 'A weight without its scale is kept, but how sure it is cannot be said.',
+    },
+    vessel: { label: 'Enter a vessel', why: 'Mercury goes into a flask or bottle that has a name and a weight when empty.' },
+    retort: {
+      label: 'Enter a retort',
+      why: 'A charge says which retort it went into; its pipe and condenser have a book of their own.',
+    },
+  },
+  stepDone: 'done',
+  nextOf: {
+    steps: (label: string) => label,
+    fire: (charge: string) => `Write up the firing: ${charge}`,
+    weigh: (charge: string, what: string) => `Weigh ${what}: ${charge}`,
+    charge: (n: number) => `Charge ${count(n, 'the lot', 'lots')} from the safe`,
+    cleanUp: 'Write up a clean-up',
+  },
+  awaited: { firing: 'the firing', sponge: 'the sponge', mercury: 'the mercury' },
+  lots: (n: number, labels: string, grams: string) =>
+    `${count(n, 'lot', 'lots')}${labels === '' ? '' : ` (${labels})`}, ${grams}`,
+  fromCleanUp: (name: string) => name,
+  since: (n: number) => (n === 0 ? 'since today' : `for ${days(n)}`),
+  toFire: (name: string, grams: string) => `${name}: ${grams} charged`,
+  waitsFor: (name: string, what: string) => `${name}: ${what} not weighed`,
+  gap: (name: string, gap: string, charge: string) => `${name}: gap ${gap} of ${charge} charged`,
+  looseFiring: (moment: string) =>
+    `Firing of ${momentText(moment)} names no charge: write the charge up, then correct the firing to name it.`,
+  reservation: 'reservation',
+  allMarked: (n: number) => `${n} more: all entries with a mark`,
+  dueScale: (name: string, day: string) => `Calibration of ${name}: ${dayText(day)}`,
+  dueRetort: (name: string, day: string) => `Inspection of ${name}: ${dayText(day)}`,
+  dueAuthority: (name: string, day: string) => `Authority “${name}” ends: ${dayText(day)}`,
+  overdue: (n: number) => (n === 1 ? 'past by 1 day' : `past by ${n} days`),
+  dueIn: (n: number) => (n === 0 ? 'due today' : n === 1 ? 'in 1 day' : `in ${n} days`),
+  draft: (name: string, moment: string) => `${name}, last touched ${momentText(moment)}`,
+  draftOf: {
+    standing: 'Standing',
+    correction: (name: string) => `Correction: ${name}`,
+    strike: (name: string) => `Strike: ${name}`,
+    note: (name: string) => `Note on ${name}`,
+    firing: (name: string) => `Firing: ${name}`,
+    later: (name: string) => `Weight added to ${name}`,
+    restated: (kind: string, name: string) => `${kind}: ${name}`,
+    other: (name: string) => `Form “${name}”`,
+  },
+  takeUp: 'Take it up',
+  unknown: (n: number) =>
+    `${count(n, 'entry', 'entries')} of a kind this program does not know, written by a newer version. ${n === 1 ? 'It is' : 'They are'} carried along and count in no figure here.`,
+  look: 'Look',
+} as const;
