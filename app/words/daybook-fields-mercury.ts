@@ -28,7 +28,7 @@ export const crushingFields: readonly FieldWords[] = [
 export const issueFields: readonly FieldWords[] = [
   { key: 'vessel', label: 'From which vessel', needed: true, first: true, shape: vessel },
   { key: 'to', label: 'Issued to', needed: true, first: true, shape: { is: 'one', names: issueNames } },
-  { key: 'into', label: 'Into which vessel', needed: true, first: true, only: { key: 'to', has: ['vessel'] }, shape: vessel },
+  { key: 'into', label: 'Into which vessel', first: true, only: { key: 'to', has: ['vessel'] }, shape: vessel },
   { key: 'weight', label: 'Mercury issued', needed: true, first: true, shape: mercuryWeight },
   { key: 'battery', label: 'Battery', first: true, shape: battery },
   { key: 'plate', label: 'Plate', shape: { is: 'ref', to: 'plate' } },

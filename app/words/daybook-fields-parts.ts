@@ -24,8 +24,8 @@ export const checks: FieldWords = {
     is: 'list',
     one: 'Check',
     fields: [
-      { key: 'check', label: 'Question', needed: true, shape: { is: 'check' } },
-      { key: 'answer', label: 'Answer', needed: true, shape: yesNo },
+      { key: 'check', label: 'Question', needed: true, first: true, shape: { is: 'check' } },
+      { key: 'answer', label: 'Answer', needed: true, first: true, shape: yesNo },
       { key: 'note', label: 'Remark', shape: text },
     ],
   },

@@ -93,11 +93,23 @@ export const sourceOf = (charge: Charge): string => {
 /** Fewest earlier runs of a source that make a history. */
 export const leastHistory = 3;
 
-const median = (values: readonly number[]): number => {
-  const sorted = [...values].sort((a, b) => a - b);
+const median = (sorted: readonly number[]): number => {
   const half = Math.floor(sorted.length / 2);
   return sorted.length % 2 === 1 ? (sorted[half] ?? 0) : ((sorted[half - 1] ?? 0) + (sorted[half] ?? 0)) / 2;
 };
+
+/** Puts a value into a list that is kept in order, in place. */
+function insorted(sorted: number[], value: number): number[] {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sorted[middle] ?? 0) < value) low = middle + 1;
+    else high = middle;
+  }
+  sorted.splice(low, 0, value);
+  return sorted;
+}
 
 function usualFor(charge: Charge, history: readonly number[], registers: Registers): UsualRatio | null {
   if (charge.holds !== 'amalgam') return null;
@@ -183,7 +195,7 @@ export function readRuns(charges: Charges, registers: Registers): { runs: readon
       ratio !== null &&
       openings.at(-1)?.awaits.length === 0
     )
-      histories.set(source, [...history, ratio]);
+      histories.set(source, insorted(history, ratio));
     const awaits: readonly Awaited[] = openings.length === 0 ? ['firing'] : (openings.at(-1)?.awaits ?? []);
     return {
       id: first.id,
