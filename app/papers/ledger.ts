@@ -42,10 +42,10 @@ const padding = 4;
 const handRoom = 24;
 const rule = 0.4;
 
-/** Widths in points that fill the text width exactly, paddings and rules counted. */
-export function widthsOf(shares: readonly number[]): number[] {
+/** Widths in points that fill the text width exactly, paddings and the rules between columns counted. */
+export function widthsOf(shares: readonly number[], between = rule): number[] {
   const all = shares.reduce((a, b) => a + b, 0);
-  const room = textWidth - shares.length * 2 * padding - (shares.length - 1) * rule;
+  const room = textWidth - shares.length * 2 * padding - (shares.length - 1) * between;
   return shares.map((share) => Math.floor((room * share * 100) / all) / 100);
 }
 
@@ -144,7 +144,7 @@ export function facts(pairs: readonly (readonly [name: string, value: string])[]
   }
   return [
     {
-      table: { widths: widthsOf([19, 31, 19, 31]), body: rows, dontBreakRows: true },
+      table: { widths: widthsOf([19, 31, 19, 31], 0), body: rows, dontBreakRows: true },
       layout: open,
       margin: [0, 2, 0, 8],
     },
@@ -155,7 +155,7 @@ export function facts(pairs: readonly (readonly [name: string, value: string])[]
 export const statements = (items: readonly (readonly [name: string, text: string])[], nameShare = 9): Content[] => [
   {
     table: {
-      widths: widthsOf([nameShare, 100 - nameShare]),
+      widths: widthsOf([nameShare, 100 - nameShare], 0),
       body: items.map(([name, text]): TableCell[] => [{ text: name, bold: true }, { text }]),
     },
     layout: open,
