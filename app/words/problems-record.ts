@@ -15,11 +15,6 @@ const things: Readonly<Record<string, string>> = {
   charge: 'charge',
   lot: 'ball or lot',
   entry: 'entry',
-  battery: 'battery',
-  plate: 'plate',
-  parcel: 'parcel',
-  meter: 'meter',
-  authority: 'authority',
 };
 
 export const recordProblems: ProblemTexts = {

@@ -122,6 +122,13 @@ export function readCharges(current: Current, registers: Registers, lots: Lots):
   );
   const ordered = [...firings.values()].sort((a, b) => compareMoments(firedAt(a), firedAt(b)));
   const all = new Map<string, Charge>();
+  const firingsOf = new Map<string, Firing[]>();
+  for (const firing of ordered)
+    for (const id of firing.charges) {
+      const own = firingsOf.get(id);
+      if (own) own.push(firing);
+      else firingsOf.set(id, [firing]);
+    }
   const unmade = new Set(current.of('unmake').map((reading) => reading.body.charge));
   for (const reading of current.of('charge')) {
     if (unmade.has(reading.id)) continue;
@@ -161,7 +168,7 @@ export function readCharges(current: Current, registers: Registers, lots: Lots):
       labels,
       missing,
       drift,
-      firings: ordered.filter((firing) => firing.charges.includes(reading.id)),
+      firings: firingsOf.get(reading.id) ?? [],
     });
   }
   return { all, firings, unclaimed: ordered.filter((firing) => firing.charges.length === 0), flags };

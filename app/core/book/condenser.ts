@@ -27,6 +27,8 @@ export interface CondenserStep {
 export interface Condenser {
   readonly retort: string;
   readonly steps: readonly CondenserStep[];
+  /** Steps by the run or the brushing out that made them. */
+  readonly stepBy: ReadonlyMap<string, CondenserStep>;
   readonly heldUg: number;
   /** The most ever brushed out at once. */
   readonly mostUg: number;
@@ -94,7 +96,16 @@ export function readCondensers(runs: readonly Run[], registers: Registers): Read
         unexplainedUg: Math.min(0, rest),
       };
     });
-    if (steps.length > 0) condensers.set(retort.id, { retort: retort.id, steps, heldUg, mostUg, togetherUg, runsSince });
+    if (steps.length > 0)
+      condensers.set(retort.id, {
+        retort: retort.id,
+        steps,
+        stepBy: new Map(steps.map((step) => [step.by, step])),
+        heldUg,
+        mostUg,
+        togetherUg,
+        runsSince,
+      });
   }
   return condensers;
 }

@@ -93,7 +93,11 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
   if (compare(gross.grams, mass(scale.body.maximum).grams) > 0)
     raise('scale-over-maximum', { scale: scale.body.label, maximum: scale.body.maximum, gross: gross.text });
   const tolerance = scale.body.tolerance;
-  if (tolerance !== undefined && net.digits > 0n && belowMinimum(weighing, { digits: BigInt(Math.round(tolerance * 1e9)), places: 9 }) === true)
+  if (
+    tolerance !== undefined &&
+    net.digits > 0n &&
+    belowMinimum(weighing, { digits: BigInt(Math.round(tolerance * 1e9)), places: 9 }) === true
+  )
     raise('scale-below-minimum', { scale: scale.body.label, net: toText(net) });
   const due = scale.body.certificate?.due;
   if (due !== undefined && due < dayOf(where.at)) raise('scale-out-of-date', { scale: scale.body.label, due });

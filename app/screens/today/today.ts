@@ -55,11 +55,14 @@ const daysSince = (moment: string, now: string): number =>
   Math.max(0, (dayNumber(dayOf(now)) ?? 0) - (dayNumber(dayOf(moment)) ?? 0));
 const chargeName = (book: Book, run: Run): string => run.charges.map((charge) => entryName(book, charge.id)).join(' + ');
 
-/** First steps of a new book: the standing and one thing in each register. Null once all are there. */
+/** Registers a first weighing asks for; the others can wait until there is a battery to crush with or air to read. */
+const firstRegisters = ['person', 'scale', 'vessel', 'retort'] as const satisfies readonly RegisterKind[];
+
+/** First steps of a new book: the standing and one thing in each of those registers. Null once all are there. */
 function firstSteps(book: Book, stated: boolean): readonly (Item & { readonly done: boolean })[] | null {
   const steps = [
     { key: 'standing' as const, done: stated, href: standingHref },
-    ...registerKinds.map((kind: RegisterKind) => ({ key: kind, done: book.registers[kind].size > 0, href: registerHref(kind) })),
+    ...firstRegisters.map((kind) => ({ key: kind, done: book.registers[kind].size > 0, href: registerHref(kind) })),
   ];
   if (steps.slice(1).every((step) => step.done)) return null;
   return steps.map(({ key, done, href }) => ({

@@ -157,6 +157,8 @@ function clearing(work: Work, story: Story): void {
     limit: '0.05 g',
   });
   const floor = work.cleanUp('2025-11-24', 'final', 24, 1, 'mortar');
+  // what was dug out of the mortar box was washed over the plate before it was scraped
+  truth.plates += truth.mortar - 22;
   truth.mortar = 22;
   const scaled: MadeLot[] = [];
   for (const [i, metal] of [31, 27, 22].entries()) {
@@ -196,8 +198,9 @@ function clearing(work: Work, story: Story): void {
     told: 'Safety officer',
   });
   truth.bottle -= 55 - 41.2;
-  const second = ordinary(work, '2026-05-25', scaled.slice(1), 0.005);
-  work.melt('2026-05-27', [second]);
+  const second = ordinary(work, '2026-04-20', scaled.slice(1, 2), 0.005);
+  const third = ordinary(work, '2026-05-25', scaled.slice(2), 0.007);
+  work.melt('2026-05-27', [second, third]);
   const wrong = story.tell('return', '2026-06-02', '10:00', {
     vessel: site.bottle,
     from: 'trap',
@@ -210,6 +213,7 @@ function clearing(work: Work, story: Story): void {
     why: 'Two figures were swapped when it was written up; the display was photographed.',
   });
   truth.bottle += 136.4;
+  truth.trap -= 136.4;
   story.tell('note', '2026-06-03', '08:12', {
     text: 'Fourteen grams of the spill were not recovered; the floor there is to be read with the meter.',
     about: spill,

@@ -16,6 +16,7 @@ export interface Truth {
   strained: number;
   plates: number;
   mortar: number;
+  trap: number;
 }
 
 export interface MadeLot {
@@ -28,7 +29,7 @@ export interface MadeLot {
 export class Work {
   readonly story: Story;
   readonly site: SampleSite;
-  readonly truth: Truth = { flaskTwo: 34473, bottle: 2150, strained: 0, plates: 640, mortar: 160 };
+  readonly truth: Truth = { flaskTwo: 34473, bottle: 2150, strained: 0, plates: 640, mortar: 160, trap: 150 };
   #ball = 0;
   #bar = 0;
 
@@ -88,6 +89,7 @@ export class Work {
           : []),
         guess('circuit:plates', truth.plates, 'scraped square, by area'),
         guess('circuit:mortar', truth.mortar, 'panned sand of the mortar box'),
+        guess('circuit:trap', truth.trap, 'drawn off and measured back'),
       ],
     });
   }
@@ -124,8 +126,11 @@ export class Work {
       battery: site.battery,
     });
     truth.bottle -= fedG;
-    const lost = oreT * story.dice.between(4.2, 6.4);
-    truth[to] += fedG - lost;
+    // most of what is fed to the mortar ends up on the plates, and a little runs over them into the well or is lost
+    const over = story.dice.between(3, 9);
+    truth.mortar += to === 'mortar' ? 0.1 * fedG : 0;
+    truth.trap += over;
+    truth.plates += (to === 'mortar' ? 0.9 : 1) * fedG - over - oreT * story.dice.between(4.2, 6.4);
   }
 
   /** A clean-up: balls of about equal weight, and mercury strained off. */
@@ -145,7 +150,7 @@ export class Work {
       grams: Number(((grams * share) / whole).toFixed(2)),
       metal: (metalG * share) / whole,
     }));
-    const strainedG = Number((truth.plates * story.dice.between(0.2, 0.3)).toFixed(2));
+    const strainedG = Number((Math.max(truth.plates, 80) * story.dice.between(0.2, 0.3)).toFixed(2));
     const id = story.tell('clean-up', day, '13:30', {
       type,
       where: source === 'mortar' ? 'mortar box' : 'apron and lower plate',
@@ -168,7 +173,7 @@ export class Work {
     truth.plates -= mercury + strainedG;
     truth.strained += strainedG;
     // strained mercury goes back to work
-    if (truth.plates < 250) this.feed(later(day, 1), 420);
+    if (type !== 'final' && truth.plates < 250) this.feed(later(day, 1), 420);
     return lots.map((lot, i) => ({ id: `${id}/${i + 1}`, ...lot }));
   }
 

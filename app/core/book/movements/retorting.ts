@@ -30,7 +30,7 @@ export function runMovements(g: Gathering): void {
         'weighed',
         at,
       );
-      const step = g.condensers.get(retort.id)?.steps.find((s) => s.what === 'brushed' && s.by === state.entry);
+      const step = g.condensers.get(retort.id)?.stepBy.get(state.entry);
       // the book held it and the brush did not find it: lost at the retort; beyond the book it comes from there, or was there before the first run
       const short = step ? step.lostUg + step.unexplainedUg : 0;
       const other = g.condensers.get(retort.id)?.steps[0] === step && short < 0 ? outside : lossPlace('retort');
@@ -131,7 +131,7 @@ function fired(g: Gathering, run: Run): void {
     g.bounds.push({ path: 'retort', entry: last.id, at, lowUg: 0, highUg: mercury.waterOrMercuryUg });
     return;
   }
-  const step = g.condensers.get(run.retort)?.steps.find((s) => s.what === 'run' && s.by === run.id);
+  const step = g.condensers.get(run.retort)?.stepBy.get(run.id);
   const lost = step ? step.lostUg + step.unexplainedUg : mercury.gap.ug;
   const held = mercury.gap.ug - lost;
   if (held !== 0) move(g, last.reading, chargePlace(run.id), condenserPlace(run.retort), exactly(held), 'difference', at);
