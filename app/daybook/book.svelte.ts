@@ -117,7 +117,8 @@ export class Daybook {
     const next = answer.value.book;
     if (before !== next?.id) this.#leave();
     this.state = answer.value;
-    if (next && before !== next.id) await this.#enter(next);
+    // also when an earlier try got no further than the door
+    if (next && !this.ready) await this.#enter(next);
   }
 
   #leave(): void {
@@ -133,6 +134,7 @@ export class Daybook {
   }
 
   async #enter(open: OpenBook): Promise<void> {
+    this.store.close();
     const store = await this.#openStore(open.id);
     this.store = store.ok ? store.value : noStore;
     this.storeProblem = store.ok ? null : (store.problems[0] ?? null);

@@ -175,7 +175,8 @@ export class EntryForm<V extends object> {
   async saveDraft(): Promise<void> {
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = null;
-    if (this.stage === 'kept') return;
+    // a window that only reads must not write over the draft of the one that writes
+    if (this.stage === 'kept' || this.daybook.elsewhere) return;
     const content = $state.snapshot({ id: this.#id, values: this.values, when: this.when, extras: this.extras });
     try {
       await this.daybook.store.saveDraft({ form: this.plan.name, touched: this.daybook.clock.now(), content });

@@ -61,6 +61,8 @@ export const daybookWords = {
   notUnderstoodSays:
     'A newer version of this program wrote this kind of entry. It is kept and carried along, counts in no figure here, and is shown as the text it is.',
   readings: 'Readings side by side',
+  readingsTable: 'Table of the readings',
+  contestedTitle: 'Two corrections side by side',
   readingsNote: 'Nothing is ever removed',
   firstWritten: 'As first written',
   correction: (n: number) => `Correction ${n}`,

@@ -1,6 +1,7 @@
 /** Flags in plain words: a true but awkward fact, and what to do about it. */
 import type { Flag, FlagCode } from '../core/book/flags.ts';
 import { gramText } from './figures.ts';
+import { checkText } from './run-checks.ts';
 
 type Data = Flag['data'];
 
@@ -39,7 +40,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'u-unknown': () => 'How sure this weight is was not recorded.',
   'over-full': (d) =>
     `The retort was ${Math.round(Number(d.fill) * 100)} % full. Amalgam swells when heated: above ${Math.round(Number(d.limit) * 100)} % it may rise into the pipe.`,
-  'check-no': (d) => `“${d.check}” was answered no${d.note === '' ? '' : `: ${d.note}`}.`,
+  'check-no': (d) => `“${checkText(String(d.check))}” was answered no${d.note === '' ? '' : `: ${d.note}`}.`,
   'tare-over-gross': (d) => `The tare (${d.tare}) is more than the gross (${d.gross}): the two may be swapped.`,
   'whole-ore-over-mercury': () =>
     'Whole ore was crushed over mercury. The Minamata Convention on Mercury, annex C, names whole-ore amalgamation among the practices to be eliminated: ask the authority of this site before it is done again.',

@@ -47,7 +47,8 @@ export const retortRun = {
   condenserOne: 'This run put to its book',
   condenserHeld: 'On the condenser’s book now',
   condenserMost: 'The most ever brushed out of it',
-  condenserTogether: (n: number) => `${runsText(n)} since it was last brushed out, together`,
+  condenserTogether: (n: number, brushed: boolean) =>
+    brushed ? `${runsText(n)} since it was last brushed out, together` : `${runsText(n)} so far, together`,
   condenserNever:
     'It was never brushed out by this book, so nothing of a gap can be put to it: brush it out, weigh it, and write it down in the register.',
   condenserLost: 'Above what it ever held: lost at the retort',

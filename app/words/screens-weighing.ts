@@ -1,6 +1,7 @@
 /** Texts of the weighing field. */
 export const weighing = {
   how: 'How was it come by?',
+  otherWay: 'Not weighed here?',
   howOf: { scale: 'Weighed', volume: 'By volume', stated: 'Stated by somebody else' },
   scale: 'Scale',
   noScale: 'scale not recorded',

@@ -76,8 +76,10 @@ export function readLine(text: string, place: Place): LineRead {
   }
   const outer = read(entrySchema, line);
   if (!outer.ok) return fault('not-an-entry', outer.problems);
-  const { kind, body } = outer.value;
+  const entry = line as unknown as Entry;
+  const { kind, body } = entry;
+  // the schemas only look and change nothing, so the line itself is the entry, members in the order they stand on disk
   // a kind this program does not know was written by a newer one: it is carried
   const inner = isKind(kind) ? bodyFrom(kind, body) : null;
-  return inner && !inner.ok ? fault('not-an-entry', inner.problems) : { is: 'entry', entry: outer.value };
+  return inner && !inner.ok ? fault('not-an-entry', inner.problems) : { is: 'entry', entry };
 }

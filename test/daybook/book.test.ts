@@ -1,5 +1,6 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, test } from 'vitest';
+import { bad, problem } from '../../app/core/result.ts';
 import { Daybook } from '../../app/daybook/book.svelte.ts';
 import { openStore } from '../../app/daybook/drafts.ts';
 import { bookId, clock, draftOf, keeper, testHost } from './house.ts';
@@ -89,6 +90,24 @@ describe('the open daybook', () => {
     const answer = await daybook.keep(goodScale);
     expect(answer.ok ? '' : answer.problems[0]?.code).toBe('reading-only');
     expect(host.lines.length).toBe(1);
+  });
+
+  test('a host that falls silent while the entries are read can be asked again', async () => {
+    const host = testHost([keeper]);
+    const ask = host.ask;
+    let silent = true;
+    const daybook = new Daybook({
+      host: {
+        ask: async (question, body) => (question === 'entries' && silent ? bad(problem('host-silent', '')) : ask(question, body)),
+      },
+      clock,
+    });
+    open.push(daybook);
+    await daybook.start();
+    expect([daybook.ready, daybook.problems.map((p) => p.code)]).toEqual([false, ['host-silent']]);
+    silent = false;
+    await daybook.start();
+    expect([daybook.ready, daybook.problems, daybook.entries.length]).toEqual([true, [], 1]);
   });
 
   test('who is writing is remembered for this daybook', async () => {

@@ -65,6 +65,19 @@ describe('a form on its way to an entry', () => {
     daybook.store.close();
   });
 
+  test('a window that only reads leaves the draft of the writing one alone', async () => {
+    const { daybook } = await begun();
+    const writing = new EntryForm(daybook, plan);
+    writing.values.label = 'Bench';
+    await writing.saveDraft();
+    daybook.elsewhere = true;
+    const reading = new EntryForm(daybook, plan);
+    reading.values.label = 'Other';
+    await reading.saveDraft();
+    expect((await daybook.store.draft('scale'))?.content).toMatchObject({ values: { label: 'Bench' } });
+    daybook.store.close();
+  });
+
   test('keeping an unfinished form tells every problem at its field and writes nothing', async () => {
     const { host, daybook } = await begun();
     const form = new EntryForm(daybook, plan);

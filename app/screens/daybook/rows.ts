@@ -136,11 +136,14 @@ export function rowsOf(book: Book, kind: Kind, body: unknown, at: string): reado
   return reader.rows;
 }
 
-/** Questions of the first rank that were not answered. */
-export const unanswered = (kind: Kind, body: unknown): readonly string[] =>
-  fieldsOf[kind]
-    .filter((f) => f.key !== 'of' && f.key !== 'about' && f.key !== 'happened' && (body as Member)[f.key] === undefined)
-    .map((f) => f.label);
+/** Questions of the first rank that were not answered. The retort of a firing is told by its charge. */
+export const unanswered = (kind: Kind, body: unknown): readonly string[] => {
+  const answers = body as Member;
+  const told =
+    kind === 'firing' && (answers.heats as readonly Member[]).some((heat) => heat.charge !== undefined) ? ['retort'] : [];
+  const never = ['of', 'about', 'happened', ...told];
+  return fieldsOf[kind].filter((f) => !never.includes(f.key) && answers[f.key] === undefined).map((f) => f.label);
+};
 
 /** The name of a row with what it stands under: "Lot 1, Weight". */
 export const rowName = (row: Row): string => [...row.under.slice(row.under.length > 1 ? 1 : 0), row.label].join(', ');
