@@ -35,7 +35,7 @@ export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
     ],
   },
   'short-of-mercury': {
-    says: 'Mercury is missing: the gap is larger than the band and larger than the weighings can explain.',
+    says: 'Mercury is missing: the gap is larger than the band for a run, and larger than the weighings can explain as far as their uncertainty is known.',
     causes: [
       'A leak at the lute or the lid, when the sponge ratio is as usual.',
       'More held up in the condenser or its pipe than before, or a pipe partly blocked.',

@@ -1,5 +1,6 @@
 /** Flags in plain words: a true but awkward fact, and what to do about it. */
 import type { Flag, FlagCode } from '../core/book/flags.ts';
+import { dayText } from './dates.ts';
 import { gramText } from './figures.ts';
 import { checkText } from './run-checks.ts';
 
@@ -34,7 +35,8 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'mercury-wet': () => 'The mercury was weighed wet: its weight counts water. Dry it and weigh it again.',
   'scale-below-minimum': (d) => `${d.net} g is under the least weight “${d.scale}” can weigh well enough: use a finer scale.`,
   'scale-over-maximum': (d) => `${d.gross} is over the ${d.maximum} that “${d.scale}” can weigh: use a larger scale.`,
-  'scale-out-of-date': (d) => `The calibration of “${d.scale}” was due on ${d.due}: have it checked; readings stay as they are.`,
+  'scale-out-of-date': (d) =>
+    `The calibration of “${d.scale}” was due on ${dayText(String(d.due))}: have it checked; readings stay as they are.`,
   'scale-not-named': () => 'No scale was named, so how sure this weight is cannot be said.',
   'certificate-missing': (d) => `“${d.scale}” has no certificate on the book: its readings are unverified.`,
   'u-unknown': () => 'How sure this weight is was not recorded.',
