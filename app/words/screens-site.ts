@@ -2,6 +2,7 @@
 import type { Body } from '../core/kinds/index.ts';
 import { dayText } from './dates.ts';
 import { doneNames, heldNames, mercuryNames, roleNames, vesselUseNames } from './labels.ts';
+import { describePlant, plantRegister } from './screens-site-plant.ts';
 
 type Standing = Body<'standing'>;
 
@@ -67,9 +68,22 @@ export const site = {
       vessel:
         'No vessel is in the register yet: flasks, bottles and jars that hold mercury, and dishes that are weighed with what is in them.',
       retort: 'No retort is in the register yet.',
+      ...plantRegister.none,
     },
-    add: { person: 'Enter a person', scale: 'Enter a scale', vessel: 'Enter a vessel', retort: 'Enter a retort' },
-    addTitle: { person: 'A new person', scale: 'A new scale', vessel: 'A new vessel', retort: 'A new retort' },
+    add: {
+      person: 'Enter a person',
+      scale: 'Enter a scale',
+      vessel: 'Enter a vessel',
+      retort: 'Enter a retort',
+      ...plantRegister.add,
+    },
+    addTitle: {
+      person: 'A new person',
+      scale: 'A new scale',
+      vessel: 'A new vessel',
+      retort: 'A new retort',
+      ...plantRegister.addTitle,
+    },
     restate: 'Restate',
     restateHint: 'A new entry: it holds from its day on. What was stated before stays, for the days before.',
     restateLabel: 'Holds from',
@@ -169,6 +183,7 @@ const outOf = (body: { out?: string | undefined }): string | false => body.out !
 
 /** One state of a registered thing in one line. */
 export const describe = {
+  ...describePlant,
   person: (b: Body<'person'>) =>
     sentence([b.roles.map((r) => roleNames[r]).join(', '), b.note, b.left !== undefined && site.register.left(b.left)]),
   scale: (b: Body<'scale'>) =>

@@ -8,7 +8,7 @@ import type { Lot } from '../../core/book/lots.ts';
 import type { Run } from '../../core/book/runs.ts';
 import { standingAt } from '../../core/book/site.ts';
 import { sum, toText } from '../../core/decimal.ts';
-import { type RegisterKind, registerKinds } from '../../core/kinds/index.ts';
+import type { RegisterKind } from '../../core/kinds/index.ts';
 import { uOf } from '../../core/measured.ts';
 import { dayNumber, dayOf } from '../../core/time.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
