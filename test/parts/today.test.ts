@@ -208,7 +208,7 @@ describe('drafts and strangers', () => {
 
   test('entries of kinds not understood are counted and found in the daybook', () => {
     const book = BookMaker.site();
-    book.add('later kind', 'crushing' as Kind, {} as never);
+    book.add('later kind', 'dreaming' as Kind, {} as never);
     const today = day(book);
     expect(texts(today, 'not-understood')[0]).toMatch(/^1 entry of a kind this program does not know/);
     expect(today.sections.at(-1)?.items[0]?.href).toBe('#/daybook/find/kind=unknown');
