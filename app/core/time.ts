@@ -38,3 +38,13 @@ export const clockOf = (moment: string): string => moment.slice(11, 16);
 
 /** Below zero when a is the earlier. Both must be moments. */
 export const compareMoments = (a: string, b: string): number => (minutesOf(a) ?? 0) - (minutesOf(b) ?? 0);
+
+/**
+ * Below zero when the moment lies before the bound, 0 when at it or in it. A bound is a moment, or a whole day ("2026-03-14"): then the day on
+ * the wall at that moment counts, whatever its offset, so that neighbouring days hold every moment exactly once.
+ */
+export const compareWithBound = (moment: string, bound: string): number => {
+  if (bound.length > 10) return compareMoments(moment, bound);
+  const day = dayOf(moment);
+  return day < bound ? -1 : day > bound ? 1 : 0;
+};

@@ -94,3 +94,11 @@ export function placesToCount(book: Book): readonly { readonly place: string; re
   const places = new Set([...vessels, ...circuitParts.map(circuitPlace), ...held.map(([place]) => place)]);
   return [...places].map((place) => ({ place, text: placeText(book, place) }));
 }
+
+/** Names of places for lists and files, each its own: where two places read alike, the place itself is added. */
+export function placeNames(book: Book, places: Iterable<string>): ReadonlyMap<string, string> {
+  const texts = new Map([...new Set(places)].map((place) => [place, placeText(book, place)]));
+  const uses = new Map<string, number>();
+  for (const text of texts.values()) uses.set(text, (uses.get(text) ?? 0) + 1);
+  return new Map([...texts].map(([place, text]) => [place, uses.get(text) === 1 ? text : `${text} [${place}]`]));
+}

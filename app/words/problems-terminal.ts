@@ -1,4 +1,5 @@
 /** Words for a call of the `daybook` command that cannot be meant as it was written. */
+import { dayText } from './dates.ts';
 import type { ProblemTexts } from './problems.ts';
 
 export const terminalProblems: ProblemTexts = {
@@ -12,6 +13,7 @@ export const terminalProblems: ProblemTexts = {
   'option-no-value': (d) => `The option ${d.name} stands alone and takes no value: leave “${d.read}” out.`,
   'option-twice': (d) => `The option ${d.name} is given twice, and one would be lost: keep one.`,
   'not-a-port': (d) => `“${d.read}” is not a port: it is a whole number from 1 to 65535, or 0 for any that is free.`,
+  'option-number': (d) => `The option ${d.name} is “${d.read}”: it is a whole number from ${d.least} to ${d.most}.`,
   'input-empty': () =>
     'Nothing came on standard input: send one JSON object, for example with echo \'{"mass":"9 lb","to":["g"]}\' before a |.',
   'input-not-text': () => 'Standard input is not UTF-8 text: send the JSON object encoded as UTF-8.',
@@ -23,6 +25,12 @@ export const terminalProblems: ProblemTexts = {
   'not-a-pdf-name': (d) => `“${d.read}” does not end in .pdf: name the file that the paper is printed to.`,
   'inside-the-daybook': (d) =>
     `“${d.read}” lies inside the daybook, whose folder holds the record alone: print to another folder.`,
+  'period-reversed': (d) =>
+    `The period ends on ${dayText(String(d.to))}, before it begins on ${dayText(String(d.from))}: swap the two days.`,
+  'export-not-empty': (d) =>
+    `There is something in ${d.path} already, and an export needs a folder of its own: choose an empty one, or one that is not there yet.`,
+  'newer-unread': (d) =>
+    `A newer version of this program wrote in this daybook (format ${d.format}), and what it wrote is not read here, so figures would be wrong: use the newer version.`,
   'paper-unknown': (d) => `There is no paper called “${d.read}” yet: choose one of ${d.papers}.`,
   'program-fault': (d) =>
     `The program itself failed (${d.detail}), and did not finish: please report it with the call that was made.`,

@@ -3,7 +3,11 @@
 /** What each verb does, in a line. */
 export const verbTexts = {
   new: 'makes an empty daybook folder',
+  sample: 'writes the invented sample site; with --entries a large generated one, the same for the same seed',
   check: 'verifies every desk’s chain and prints entries, desks and end marks; reads only',
+  account: 'the mercury account of a period: what came, went, is there, and is not accounted for',
+  movements: 'every movement of mercury as CSV: date, from, to, exact grams, entry',
+  export: 'every kind of entry as CSV, with the movements and a manifest of end marks',
   serve: 'serves the window to a browser on this machine and prints its one-time address',
   window: 'the same without a daybook: the page chooses one',
   paper: 'prints a document as PDF',
@@ -34,10 +38,14 @@ export const checkTexts = {
   clean: 'Every line of every desk verifies.',
 } as const;
 
-/** `new` and `paper` as text for a person. */
+/** `new`, `paper` and `export` as text for a person. */
 export const madeTexts = {
+  sample: (name: string, entries: number, folder: string) =>
+    `“${name}”, ${entries} ${entries === 1 ? 'entry' : 'entries'}, is in ${folder}`,
   daybook: (name: string, folder: string) => `“${name}” is an empty daybook in ${folder}`,
   paper: (file: string, bytes: number) => `${file}: ${bytes} bytes`,
+  exported: (folder: string, files: number, entries: number) =>
+    `${folder}: ${files} files, ${entries} ${entries === 1 ? 'entry' : 'entries'}`,
 } as const;
 
 /** What stands for a JSON value that is not an object. */

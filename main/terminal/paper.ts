@@ -1,5 +1,5 @@
 /**
- * `paper DIR NAME --id ID --out F.pdf`: prints a document. A daybook whose chain does not verify prints nothing. The file appears whole or not
+ * `paper DIR NAME [--id ID] [--from D --to D] --out F.pdf`: prints a document. A daybook whose chain does not verify prints nothing. The file appears whole or not
  * at all, and never inside the daybook, whose folder holds the record alone.
  */
 import { realpathSync } from 'node:fs';
@@ -21,11 +21,14 @@ function unfit(out: string, folder: string): Problem | null {
   return inside ? problem('inside-the-daybook', '--out', { read: basename(out) }) : null;
 }
 
+/** Fields of a problem that are options here. */
+const inOptions: ReadonlySet<string> = new Set(['id', 'from', 'to']);
+
 export const paperVerb: Verb = {
-  usage: 'paper DIR NAME --id ID --out FILE.pdf',
+  usage: 'paper DIR NAME [--id ID] [--from D] [--to D] --out FILE.pdf',
   does: verbTexts.paper,
   places: ['DIR', 'NAME'],
-  options: { id: 'optional', out: 'needed' },
+  options: { id: 'optional', from: 'optional', to: 'optional', out: 'needed' },
   run: async ({ places, options }, machine) => {
     const name = paperNames.find((paper) => paper === places.NAME);
     if (name === undefined)
@@ -39,8 +42,9 @@ export const paperVerb: Verb = {
     const faults = desks.flatMap(({ desk, fault }) => (fault ? [{ desk, line: fault.line, cause: fault.cause }] : []));
     if (faults.length > 0) return faulty(...faults.map((fault) => problem('chain-broken', '', fault)));
 
-    const printed = await printPaper(entries, info.name, desks, name, options.id);
-    if (!printed.ok) return refused(...printed.problems.map((p) => ({ ...p, field: p.field === 'id' ? '--id' : p.field })));
+    const printed = await printPaper(entries, info.name, desks, name, options.id, { from: options.from, to: options.to });
+    if (!printed.ok)
+      return refused(...printed.problems.map((p) => ({ ...p, field: inOptions.has(p.field) ? `--${p.field}` : p.field })));
     const kept = onDisk(out, () => writeWhole(resolve(out), printed.value));
     if (!kept.ok) return refused(...kept.problems.map((p) => ({ ...p, field: '--out' })));
     machine.print(madeTexts.paper(out, printed.value.length));

@@ -5,12 +5,16 @@
 import { problem } from '../../app/core/result.ts';
 import { problemText } from '../../app/words/problems.ts';
 import { verbTexts } from '../../app/words/terminal.ts';
+import { accountVerb } from './account.ts';
 import { readCall } from './call.ts';
 import { checkVerb } from './check.ts';
+import { exportVerb } from './export.ts';
 import { helpPage } from './help.ts';
+import { movementsVerb } from './movements.ts';
 import { newVerb } from './new.ts';
 import { paperVerb } from './paper.ts';
 import { reckonVerb } from './reckon.ts';
+import { sampleVerb } from './sample.ts';
 import { serveVerb, windowVerb } from './serve.ts';
 import { done, type Machine, type Outcome, refused, type Verb } from './verb.ts';
 
@@ -28,7 +32,11 @@ const helpVerb: Verb = {
 /** Every verb by its name. */
 export const verbs: Readonly<Record<string, Verb>> = {
   new: newVerb,
+  sample: sampleVerb,
   check: checkVerb,
+  account: accountVerb,
+  movements: movementsVerb,
+  export: exportVerb,
   paper: paperVerb,
   reckon: reckonVerb,
   serve: serveVerb,

@@ -5,13 +5,13 @@
  */
 import { massFromText } from '../mass.ts';
 import { type Measured, measured, scaled, total, uOf } from '../measured.ts';
-import { compareMoments } from '../time.ts';
+import { compareWithBound } from '../time.ts';
 import type { Book } from './book.ts';
-import { reservations } from './flags.ts';
+import { type FlagCode, reservations } from './flags.ts';
 import { type Movement, stocksAt } from './movements.ts';
 import { foundPlace, isStock, type LossPath, lossPaths, lossPlace, outside, placeParts } from './places.ts';
 
-/** A period: from the first moment (inside) to the last (inside); null where it is open. */
+/** A period: from the first moment or day (inside) to the last (inside); null where it is open. A day is the day on the wall of each entry. */
 export interface Period {
   readonly from: string | null;
   readonly to: string | null;
@@ -52,22 +52,26 @@ export interface Account {
 export const detectableFactor = 3.289707254;
 
 const within = (at: string, period: Period): boolean =>
-  (period.from === null || compareMoments(at, period.from) >= 0) && (period.to === null || compareMoments(at, period.to) <= 0);
+  (period.from === null || compareWithBound(at, period.from) >= 0) &&
+  (period.to === null || compareWithBound(at, period.to) <= 0);
 
 const sum = (movements: readonly Movement[], chosen: (m: Movement) => boolean): Measured =>
   total(movements.filter(chosen).map((m) => m.mercury));
 
 /** What was there before the book: entered as already here, found at the first count of a place, or brushed out before the first run. */
-function wasThere(book: Book): ReadonlySet<string> {
+export function wasThere(book: Book): ReadonlySet<string> {
   const already = book.current.of('receipt').filter((r) => r.body.way === 'already-here');
   return new Set([...already, ...book.current.of('stock-take'), ...book.current.of('retort')].map((r) => r.id));
 }
+
+/** Flags of weights whose error counts as nothing in the sum because nobody knows it: the account says so first. */
+const unsure: ReadonlySet<FlagCode> = new Set(['scale-not-named', 'certificate-missing']);
 
 /** The account of a period. */
 export function accountOf(book: Book, period: Period): Account {
   const { all, bounds } = book.movements;
   const inside = all.filter((m) => within(m.at, period));
-  const before = period.from === null ? [] : all.filter((m) => compareMoments(m.at, period.from ?? '') < 0);
+  const before = period.from === null ? [] : all.filter((m) => compareWithBound(m.at, period.from ?? '') < 0);
   const here = wasThere(book);
   const openings = (m: Movement) => m.from === outside && here.has(m.entry);
   const opening = total([...stockTotals(before), sum(inside, openings)]);
@@ -88,7 +92,7 @@ export function accountOf(book: Book, period: Period): Account {
   const unaccounted = total([opening, receipts, found, scaled(returnedOut, -1), scaled(released, -1), scaled(closing, -1)]);
   const lastBasis = new Map<string, string>();
   for (const m of all) {
-    if (period.to !== null && compareMoments(m.at, period.to) > 0) break;
+    if (period.to !== null && compareWithBound(m.at, period.to) > 0) continue;
     lastBasis.set(m.to, m.basis);
     if (!lastBasis.has(m.from)) lastBasis.set(m.from, m.basis);
   }
@@ -117,7 +121,7 @@ export function accountOf(book: Book, period: Period): Account {
   const touched = new Set(all.filter((m) => within(m.at, period) || isStock(m.to)).map((m) => m.entry));
   const flags = [...book.flags].flatMap(([entry, list]) =>
     touched.has(entry) || within(book.current.byId.get(entry)?.happened ?? '', period)
-      ? list.filter((f) => reservations.has(f.code))
+      ? list.filter((f) => reservations.has(f.code) || unsure.has(f.code))
       : [],
   );
   return {

@@ -38,7 +38,15 @@ export function readBook(entries: readonly Entry[]): Book {
   const movements = readMovements({ current, registers, lots, charges, runs, condensers });
   const contested = [...current.byId.values()].filter((r) => r.contested).map((r) => flag('contested', r.id));
   const ofTheYear = yearFlags({ current, registers, lots, runs, movements });
-  const all = [...lots.flags, ...charges.flags, ...flags, ...contested, ...standingFlags(current), ...ofTheYear];
+  const all = [
+    ...lots.flags,
+    ...charges.flags,
+    ...flags,
+    ...contested,
+    ...standingFlags(current),
+    ...movements.flags,
+    ...ofTheYear,
+  ];
   const byEntry = new Map<string, Flag[]>();
   for (const f of all) {
     const list = byEntry.get(f.entry);

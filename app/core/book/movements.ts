@@ -3,10 +3,11 @@
  * only. What an entry moves is worked out as known today: a lot is worth what its run showed, whenever the run was.
  */
 import type { Measured } from '../measured.ts';
-import { compareMoments } from '../time.ts';
+import { compareMoments, compareWithBound } from '../time.ts';
 import type { Charges } from './charges.ts';
 import type { Condenser } from './condenser.ts';
 import type { Current, Reading } from './current.ts';
+import type { Flag } from './flags.ts';
 import { mercuryIn } from './gold.ts';
 import type { Lots } from './lots.ts';
 import { circuitMovements } from './movements/circuit.ts';
@@ -65,6 +66,8 @@ export interface Movements {
   readonly bounds: readonly Bound[];
   readonly runMercuries: ReadonlyMap<string, RunMercury>;
   readonly lotMercuries: ReadonlyMap<string, LotMercury>;
+  /** What is awkward about the weights read here: each once. */
+  readonly flags: readonly Flag[];
 }
 
 /** All movements of the book. */
@@ -79,8 +82,12 @@ export function readMovements(book: {
   const runMercuries = new Map(
     book.runs.flatMap((run) => (runMercury(run) ? [[run.id, runMercury(run) as RunMercury] as const] : [])),
   );
-  const weigh = (weight: Weighed['as'], reading: Reading, path: string): Weighed =>
-    weighedFrom(weight, { entry: reading.id, path, at: reading.happened }, book.registers);
+  const flags = new Map<string, Flag>();
+  const weigh = (weight: Weighed['as'], reading: Reading, path: string): Weighed => {
+    const got = weighedFrom(weight, { entry: reading.id, path, at: reading.happened }, book.registers);
+    for (const f of got.flags) flags.set(`${f.entry} ${path} ${f.code}`, f);
+    return got;
+  };
   const inVessel = (net: Measured, vessel: string, at: string): Measured => {
     const thing = book.registers.vessel.get(vessel);
     return mercuryIn(net, thing ? stateAt(thing, at).body.mercury : undefined);
@@ -108,10 +115,11 @@ export function readMovements(book: {
     bounds: gathering.bounds,
     runMercuries,
     lotMercuries: gathering.lotMercuries,
+    flags: [...flags.values()],
   };
 }
 
-/** What stands in each place after all movements up to and with this moment; null: all of them. */
+/** What stands in each place after all movements up to and with this moment or day; null: all of them. */
 export function stocksAt(movements: readonly Movement[], upTo: string | null): ReadonlyMap<string, Measured> {
   const stocks = new Map<string, { ug: number; parts: Map<string, number> }>();
   const add = (place: string, value: Measured, sign: 1 | -1) => {
@@ -125,7 +133,7 @@ export function stocksAt(movements: readonly Movement[], upTo: string | null): R
     stocks.set(place, stock);
   };
   for (const m of movements) {
-    if (upTo !== null && compareMoments(m.at, upTo) > 0) continue;
+    if (upTo !== null && compareWithBound(m.at, upTo) > 0) continue;
     add(m.from, m.mercury, -1);
     add(m.to, m.mercury, 1);
   }

@@ -108,6 +108,7 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
 export function weighedFrom(weight: Weight, where: Standpoint, registers: Registers): Weighed {
   if (weight.how === 'scale') return byScale(weight, where, registers);
   const source = `${where.entry}:${where.path}`;
+  const unknown = flag('u-unknown', where.entry, { field: where.path });
   if (weight.how === 'volume') {
     const volume = millilitresFromText(weight.volume, where.path);
     if (!volume.ok) throw new Error('a volume in the record has passed its shape');
@@ -128,7 +129,7 @@ export function weighedFrom(weight: Weight, where: Standpoint, registers: Regist
       net: { ug, parts: value.parts },
       uKnown,
       scale: null,
-      flags: [],
+      flags: uKnown ? [] : [unknown],
     };
   }
   const stated = mass(weight.mass);
@@ -139,6 +140,6 @@ export function weighedFrom(weight: Weight, where: Standpoint, registers: Regist
     net: measured(stated.ug, u ? [[source, u.ug]] : []),
     uKnown: u !== null,
     scale: null,
-    flags: [],
+    flags: u === null ? [unknown] : [],
   };
 }

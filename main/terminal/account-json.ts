@@ -1,0 +1,138 @@
+/** The account as the contract has it: grams, unrounded; what cannot be computed is said in the place of the number. */
+import {
+  type Account,
+  detectableFactor,
+  levelOf,
+  perTonne,
+  type StockLine,
+  stockKind,
+  zOf,
+} from '../../app/core/book/account.ts';
+import type { Book } from '../../app/core/book/book.ts';
+import type { LossPath } from '../../app/core/book/places.ts';
+import { standingAt } from '../../app/core/book/site.ts';
+import { type Measured, uOf } from '../../app/core/measured.ts';
+import { compareWithBound } from '../../app/core/time.ts';
+import { accountReasons, accountWords } from '../../app/words/account.ts';
+import { entryLine } from '../../app/words/daybook-line.ts';
+import { flagText } from '../../app/words/flags.ts';
+import { placeNames } from '../../app/words/places.ts';
+import type { Desk } from '../host/daybook-folder.ts';
+
+export interface NotComputable {
+  readonly not_computable: string;
+}
+export type Level = 'none' | 'warn' | 'act';
+
+export interface AccountJson {
+  readonly from: string | null;
+  readonly to: string | null;
+  readonly standing: string;
+  readonly opening_g: number;
+  readonly receipts_g: number;
+  readonly removals_g: number;
+  readonly closing_g: number;
+  readonly found_g: number;
+  readonly released_g: number;
+  readonly unaccounted_g: number;
+  readonly u_g: number;
+  readonly z: number | NotComputable;
+  readonly detectable_g: number;
+  readonly loss_level: Level | NotComputable;
+  readonly excess_level: NotComputable;
+  readonly ore_t: number | NotComputable;
+  readonly per_tonne_g: number | NotComputable;
+  readonly per_tonne_u_g: number | NotComputable;
+  readonly stocks: readonly {
+    readonly place: string;
+    readonly kind: string;
+    readonly g: number;
+    readonly u_g: number;
+    readonly basis: string;
+    readonly id: string;
+  }[];
+  readonly paths: readonly {
+    readonly path: LossPath;
+    readonly low_g: number;
+    readonly high_g: number;
+    readonly posted_g: number;
+  }[];
+  readonly reservations: readonly { readonly entry: string; readonly code: string; readonly text: string }[];
+  readonly end_marks: readonly { readonly desk: string; readonly entries: number; readonly end_mark: string }[];
+}
+
+const gramsIn = (value: Measured): number => value.ug / 1e6;
+const not = (why: string): NotComputable => ({ not_computable: why });
+
+/** The standing in force at the end of the period; one stated only later still tells, and is all there is. */
+function standingOf(book: Book, to: string | null): string {
+  const stated = book.current.of('standing');
+  const inForce =
+    to === null
+      ? stated.at(-1)
+      : to.length > 10
+        ? (standingAt(book.current, to) ?? undefined)
+        : stated.findLast((r) => compareWithBound(r.happened, to) <= 0);
+  const told = inForce ?? stated[0];
+  return told ? entryLine(book, told) : accountWords.noStanding;
+}
+
+/** Reservations with their sentences, each once, and what is not understood here. */
+function reservationsOf(book: Book, account: Account): AccountJson['reservations'] {
+  const wanted = new Set(account.reservations.map((r) => `${r.entry} ${r.code}`));
+  const flags = [...book.flags.values()].flat().filter((f) => wanted.has(`${f.entry} ${f.code}`));
+  const strange = book.current.notUnderstood.map((e) => ({
+    entry: e.id,
+    code: 'not-understood',
+    text: accountWords.notUnderstood(e.kind),
+  }));
+  return [...flags.map((f) => ({ entry: f.entry, code: f.code, text: flagText(f) })), ...strange];
+}
+
+/** The figures of an account, by the names of the contract. */
+export function accountJson(book: Book, account: Account, desks: readonly Desk[]): AccountJson {
+  const { unaccounted, ore, period } = account;
+  const u = uOf(unaccounted) / 1e6;
+  const z = zOf(unaccounted);
+  const rate = perTonne(unaccounted, ore);
+  const names = placeNames(
+    book,
+    account.stocks.map((line) => line.place),
+  );
+  return {
+    from: period.from,
+    to: period.to,
+    standing: standingOf(book, period.to),
+    opening_g: gramsIn(account.opening),
+    receipts_g: gramsIn(account.receipts),
+    removals_g: gramsIn(account.removals),
+    closing_g: gramsIn(account.closing),
+    found_g: gramsIn(account.found),
+    released_g: gramsIn(account.released),
+    unaccounted_g: gramsIn(unaccounted),
+    u_g: u,
+    z: z ?? not(accountReasons.noUncertainty),
+    detectable_g: detectableFactor * u,
+    loss_level: z === null ? not(accountReasons.noUncertainty) : levelOf(z),
+    excess_level: not(accountReasons.noUsual),
+    ore_t: ore === null ? not(accountReasons.noOre) : ore.ug / 1e12,
+    per_tonne_g: rate?.g ?? not(accountReasons.noOre),
+    per_tonne_u_g: rate?.uG ?? not(accountReasons.noOre),
+    stocks: account.stocks.map((line: StockLine) => ({
+      place: names.get(line.place) ?? line.place,
+      kind: stockKind(line),
+      g: gramsIn(line.mercury),
+      u_g: uOf(line.mercury) / 1e6,
+      basis: line.basis,
+      id: line.place,
+    })),
+    paths: account.paths.map((p) => ({
+      path: p.path,
+      low_g: p.lowUg / 1e6,
+      high_g: p.highUg / 1e6,
+      posted_g: gramsIn(p.posted),
+    })),
+    reservations: reservationsOf(book, account),
+    end_marks: desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
+  };
+}

@@ -1,0 +1,84 @@
+/**
+ * `export DIR --out FOLDER`: every kind of entry as CSV, the movements, and a manifest with the end marks and the SHA-256 of each file, so that the
+ * record can be taken away and read without this program. The folder must be empty or not there yet, and lies outside the daybook.
+ */
+import { existsSync, readdirSync, realpathSync, rmdirSync, rmSync } from 'node:fs';
+import { basename, dirname, join, resolve, sep } from 'node:path';
+import { type Problem, problem } from '../../app/core/result.ts';
+import { entryTables } from '../../app/papers/csv/entries.ts';
+import { movementsCsv } from '../../app/papers/csv/movements.ts';
+import { madeTexts, verbTexts } from '../../app/words/terminal.ts';
+import { sha256 } from '../host/canonical.ts';
+import { diskProblem, makeFolder, onDisk, writeWhole } from '../host/disk.ts';
+import { readRecord, type Verified } from './record.ts';
+import { done, refused, type Verb } from './verb.ts';
+
+interface Written {
+  readonly name: string;
+  readonly text: string;
+  readonly rows: number;
+}
+
+/** Why nothing can be exported to `out`; null where it can be tried. */
+function unfit(out: string, daybook: string): Problem | null {
+  let there = out;
+  while (!existsSync(there) && dirname(there) !== there) there = dirname(there);
+  const real = onDisk(out, () => realpathSync(there));
+  if (!real.ok) return { ...(real.problems[0] as Problem), field: '--out' };
+  if (`${real.value}${sep}`.startsWith(`${realpathSync(daybook)}${sep}`))
+    return problem('inside-the-daybook', '--out', { read: basename(out) });
+  if (!existsSync(out)) return null;
+  const inside = onDisk(out, () => readdirSync(out));
+  if (!inside.ok) return { ...(inside.problems[0] as Problem), field: '--out' };
+  return inside.value.length > 0 ? problem('export-not-empty', '--out', { path: out }) : null;
+}
+
+function filesOf({ daybook, book }: Verified): Written[] {
+  const tables = entryTables(book).map(({ name, text, rows }) => ({ name: `${name}.csv`, text, rows }));
+  const files = [...tables, { name: 'movements.csv', text: movementsCsv(book), rows: book.movements.all.length }];
+  const manifest = {
+    daybook: daybook.info,
+    entries: daybook.entries.length,
+    end_marks: daybook.desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
+    files: files.map(({ name, text, rows }) => ({ file: name, rows, bytes: Buffer.byteLength(text), sha256: sha256(text) })),
+  };
+  // last, so that a folder without it is no whole export
+  return [...files, { name: 'manifest.json', text: `${JSON.stringify(manifest, null, 2)}\n`, rows: 0 }];
+}
+
+/** Writes them all, or none. */
+function writeAllOrNone(out: string, files: readonly Written[]): Problem | null {
+  const made = !existsSync(out);
+  const written: string[] = [];
+  try {
+    makeFolder(out);
+    for (const { name, text } of files) {
+      written.push(join(out, name));
+      writeWhole(join(out, name), text);
+    }
+    return null;
+  } catch (error) {
+    for (const file of written) rmSync(file, { force: true });
+    if (made && existsSync(out) && readdirSync(out).length === 0) rmdirSync(out);
+    return { ...diskProblem(error, out), field: '--out' };
+  }
+}
+
+export const exportVerb: Verb = {
+  usage: 'export DIR --out FOLDER',
+  does: verbTexts.export,
+  places: ['DIR'],
+  options: { out: 'needed' },
+  run: async ({ places, options }, machine) => {
+    const record = readRecord(places.DIR as string);
+    if (!record.ok) return record.ends;
+    const out = resolve(options.out as string);
+    const why = unfit(out, record.value.daybook.folder);
+    if (why !== null) return refused(why);
+    const files = filesOf(record.value);
+    const failed = writeAllOrNone(out, files);
+    if (failed !== null) return refused(failed);
+    machine.print(madeTexts.exported(out, files.length, record.value.daybook.entries.length));
+    return done;
+  },
+};
