@@ -48,16 +48,28 @@ export type HostState = z.infer<typeof state>;
 const nothing = z.strictObject({});
 
 /** Papers the host can print, by name, with what each needs. */
-export const paperNames = ['run-sheet'] as const;
+export const paperNames = [
+  'mercury-account',
+  'mercury-register',
+  'run-sheet',
+  'retort-tag',
+  'melt-sheet',
+  'transfer-sheet',
+  'incident-sheet',
+] as const;
 export type PaperName = (typeof paperNames)[number];
 
 /** Every question: what is sent, and what comes back. */
 export const questions = {
   /** Where things stand: the open daybook, the recent ones. */
   state: { ask: nothing, reply: state },
-  /** Opens a recent daybook by its key, or makes a new one by name in the user's documents folder. */
+  /** Opens a recent daybook by its key, makes a new one by name in the user's documents folder, or puts the sample site there and opens it. */
   open: {
-    ask: z.union([z.strictObject({ recent: z.string().max(80) }), z.strictObject({ make: z.string().min(1).max(120) })]),
+    ask: z.union([
+      z.strictObject({ recent: z.string().max(80) }),
+      z.strictObject({ make: z.string().min(1).max(120) }),
+      z.strictObject({ sample: z.literal(true) }),
+    ]),
     reply: state,
   },
   /** Closes the open daybook and gives its lock back. */
@@ -68,8 +80,16 @@ export const questions = {
   entries: { ask: nothing, reply: 'bytes' },
   /** Keeps a picture or document (the body is its bytes): answers its name. */
   evidence: { ask: 'bytes', reply: z.strictObject({ file: z.string() }) },
-  /** Prints a paper: PDF bytes. */
-  paper: { ask: z.strictObject({ name: z.enum(paperNames), id: z.string().max(80).optional() }), reply: 'bytes' },
+  /** Prints a paper: PDF bytes. `id` is what it is about; `from` and `to` are days or moments, for papers over a period. */
+  paper: {
+    ask: z.strictObject({
+      name: z.enum(paperNames),
+      id: z.string().max(80).optional(),
+      from: z.string().max(40).optional(),
+      to: z.string().max(40).optional(),
+    }),
+    reply: 'bytes',
+  },
 } as const;
 
 export type Question = keyof typeof questions;

@@ -154,23 +154,27 @@ const closing = (frame: Frame): Content[] =>
         ),
       ];
 
+/** What the file says of itself: dated by the newest entry, by no clock. */
+export function fileInfo(frame: Frame, leaf: Pick<Leaf, 'name' | 'subject'>): NonNullable<Definition['info']> {
+  const dated = new Date((minutesOf(frame.newest) ?? 0) * 60_000);
+  return {
+    title: printableText(`${leaf.name}: ${oneLine(leaf.subject)}`, frame.canPrint),
+    subject: printableText(oneLine(frame.site), frame.canPrint),
+    creator: 'Retort Daybook',
+    producer: 'Retort Daybook',
+    creationDate: dated,
+    modDate: dated,
+  };
+}
+
 /** The whole paper. The same frame and leaf give the same bytes, on every machine and day. */
 export function paper(frame: Frame, leaf: Leaf): Definition {
   const drawn = <C extends Content>(content: C): C => printable(content, frame.canPrint);
-  const dated = new Date((minutesOf(frame.newest) ?? 0) * 60_000);
-  const title = printableText(`${leaf.name}: ${oneLine(leaf.subject)}`, frame.canPrint);
   return {
     pageSize: 'A4',
     pageMargins: [page.left, headHeight(frame), page.right, footHeight(frame)],
     language: 'en-GB',
-    info: {
-      title,
-      subject: printableText(oneLine(frame.site), frame.canPrint),
-      creator: 'Retort Daybook',
-      producer: 'Retort Daybook',
-      creationDate: dated,
-      modDate: dated,
-    },
+    info: fileInfo(frame, leaf),
     displayTitle: true,
     defaultStyle: { font: 'SourceSans3', fontSize: 9, lineHeight: 1.06, color: ink },
     styles: {

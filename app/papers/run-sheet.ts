@@ -5,15 +5,15 @@
 import type { Content } from 'pdfmake/interfaces';
 import { type Book, flagsOfRun, runOf } from '../core/book/book.ts';
 import { emptySum, joined, type Sum } from '../core/book/charges.ts';
-import { type Flag, reservations } from '../core/book/flags.ts';
+import type { Flag } from '../core/book/flags.ts';
 import { type Run, runAt } from '../core/book/runs.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
-import { compareMoments } from '../core/time.ts';
-import { dayText, momentText } from '../words/dates.ts';
-import { frameWords, remarkText, runSheet as words } from '../words/papers.ts';
+import { dayText } from '../words/dates.ts';
+import { remarkText, runSheet as words } from '../words/papers.ts';
 import { withGrams } from './amounts.ts';
-import { aside, ledger, list, section, sentence, together } from './ledger.ts';
-import { personName, thingName } from './names.ts';
+import { bookReservations, isReservation, once } from './doubts.ts';
+import { list, section, sentence } from './ledger.ts';
+import { thingName } from './names.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { changes } from './run-sheet/changes.ts';
 import { checks } from './run-sheet/checks.ts';
@@ -24,24 +24,8 @@ import { findingsOf } from './run-sheet/findings.ts';
 import { firings, firingsOf } from './run-sheet/firings.ts';
 import { readingsOf, readingsTable, scalesOf } from './run-sheet/readings.ts';
 import { wentIn } from './run-sheet/went-in.ts';
+import { signatures } from './signatures.ts';
 import { standingText } from './standing.ts';
-
-/** So many signatures are kept on one page. */
-const fewRows = 8;
-
-/** Sentences once each, in their order. */
-const once = (sentences: readonly string[]): string[] => [...new Set(sentences)];
-
-const isReservation = ({ code }: Flag): boolean => reservations.has(code);
-
-/** What the whole book cannot say, which any paper from it must tell. */
-function bookReservations({ current: { notUnderstood, adrift } }: Book): string[] {
-  const kinds = once(notUnderstood.map(({ kind }) => kind)).join(', ');
-  return [
-    ...(notUnderstood.length > 0 ? [frameWords.notUnderstood(notUnderstood.length, kinds)] : []),
-    ...(adrift.length > 0 ? [frameWords.adrift(adrift.length)] : []),
-  ];
-}
 
 function runReservations(run: Run): string[] {
   const gone = run.charges.flatMap(({ rows }) => rows.filter(({ take, lot }) => take === 'not-found' && lot));
@@ -56,28 +40,6 @@ function runReservations(run: Run): string[] {
 function remarks(flags: readonly Flag[]): Content[] {
   const said = once(flags.filter((f) => !isReservation(f)).map(remarkText));
   return [section(words.remarks), ...(said.length > 0 ? list(said) : [sentence(words.noRemarks)])];
-}
-
-function signatures(book: Book, run: Run): Content[] {
-  const readings = [...run.charges, ...firingsOf(run)].map(({ reading }) => reading);
-  const ordered = [...readings].sort((a, b) => compareMoments(a.entry.written, b.entry.written));
-  const rows = ordered.map(({ kind, entry, happened }) => ({
-    cells: [personName(book, entry.by, happened), `${words.kinds[kind] ?? kind}, ${momentText(entry.written)}`, ''],
-    tall: true,
-  }));
-  const block = [
-    section(words.signatures),
-    aside(words.signaturesNote),
-    ...ledger(
-      [
-        { head: words.writer, share: 28 },
-        { head: words.wrote, share: 36 },
-        { head: words.signature, share: 36 },
-      ],
-      rows,
-    ),
-  ];
-  return rows.length > fewRows ? block : together(block);
 }
 
 /**
@@ -110,7 +72,10 @@ export function runSheet(book: Book, chargeId: string, frame: Frame): Result<Def
         ...remarks(flags),
         ...changes(book, run, scaleStates),
         ...readingsTable(book, readings),
-        ...signatures(book, run),
+        ...signatures(
+          book,
+          [...run.charges, ...firingsOf(run)].map(({ reading }) => reading),
+        ),
       ],
     }),
   );

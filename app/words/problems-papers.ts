@@ -1,12 +1,27 @@
 /** Words for a paper that cannot be printed. */
 import type { ProblemTexts } from './problems.ts';
 
+/** What a paper about one thing is about, and whose entry has its id. */
+const wanted: Readonly<Record<string, string>> = {
+  charge: 'a charge that was not struck or taken apart again',
+  melt: 'a melt that was not struck',
+  transfer: 'a transfer that was not struck',
+  incident: 'an incident or a spill that was not struck',
+  vessel: 'a container of the register',
+};
+
 export const paperProblems: ProblemTexts = {
   'paper-no-id': (d) => `A ${d.paper} is about one thing: say which by its id.`,
+  'paper-takes-no-id': (d) => `A ${d.paper} is about the whole book over a period, not about one thing: leave the id out.`,
+  'paper-takes-no-period': (d) => `A ${d.paper} is about one thing and not about a period: leave this day out.`,
+  'period-unread': (d) => `“${d.read}” is no day: write it as year, month and day, such as 2026-03-14.`,
+  'period-backwards': (d) => `This period ends on ${d.to}, before it begins on ${d.from}: swap the two days or correct one.`,
   'paper-no-such-run': (d) =>
     `No run here has a charge with the id “${d.id}”; a struck charge has no run either. Take the id from the charge’s own entry in the daybook, or look whether it was written at another desk.`,
+  'paper-no-such': (d) =>
+    `This paper wants the id of ${wanted[String(d.wanted)] ?? d.wanted}, and “${d.id}” is none here. Take the id from its own entry in the daybook, or look whether it was written at another desk.`,
   'paper-not-understood': (d) =>
-    `A newer program wrote an entry of the kind “${d.kind}” (${d.entry}) about this run, which this one cannot read: print the paper with that program.`,
+    `A newer program wrote an entry of the kind “${d.kind}” (${d.entry}) about what this paper tells, which this one cannot read: print the paper with that program.`,
   'paper-failed': (d) =>
     `The paper could not be drawn (${d.detail}), and nothing was printed. The record is as it was: try again, and report it if it happens twice.`,
 };

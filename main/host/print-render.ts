@@ -6,12 +6,12 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { PaperName } from '../../app/contract.ts';
-import { type Book, readBook } from '../../app/core/book/book.ts';
+import { readBook } from '../../app/core/book/book.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { bad, good, problem, type Result } from '../../app/core/result.ts';
 import { type CoveredDesk, type Definition, type Frame, newestOf } from '../../app/papers/paper.ts';
-import { runSheet } from '../../app/papers/run-sheet.ts';
 import { errorCode } from './disk.ts';
+import { drawnUp, orderFrom } from './papers.ts';
 import { charactersOf } from './print-characters.ts';
 import { version } from './version.ts';
 
@@ -22,12 +22,8 @@ export interface PrintOrder {
   readonly desks: readonly CoveredDesk[];
   readonly name: PaperName;
   readonly id: string | undefined;
+  readonly ends: { readonly from?: string | undefined; readonly to?: string | undefined };
 }
-
-/** Every paper by its name. To add one: a file in app/papers, and a line here and in app/contract.ts. */
-const papers: Readonly<Record<PaperName, (book: Book, id: string, frame: Frame) => Result<Definition>>> = {
-  'run-sheet': runSheet,
-};
 
 const here = dirname(fileURLToPath(import.meta.url));
 /** Beside the built program, or where the sources keep them. */
@@ -65,11 +61,12 @@ async function draw(definition: Definition): Promise<Uint8Array> {
 }
 
 /** Prints in this thread. Problems: those of `printPaper`. */
-export async function renderPaper({ entries, site, desks, name, id }: PrintOrder): Promise<Result<Uint8Array>> {
-  if (id === undefined || id === '') return bad(problem('paper-no-id', 'id', { paper: name }));
+export async function renderPaper({ entries, site, desks, name, id, ends }: PrintOrder): Promise<Result<Uint8Array>> {
+  const asked = orderFrom(entries, name, id, ends);
+  if (!asked.ok) return asked;
   const book = readBook(entries);
   const frame: Frame = { site, desks, newest: newestOf(entries), version, canPrint };
-  const definition = papers[name](book, id, frame);
+  const definition = drawnUp(name, book, asked.value, frame);
   if (!definition.ok) return definition;
   try {
     return good(new Uint8Array(await draw(definition.value)));

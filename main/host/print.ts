@@ -38,7 +38,9 @@ function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
  * @param endMarks every desk the entries come from, with its number of entries and the hash of its last one
  * @param name which paper
  * @param id what it is about: for a run sheet, the id of any charge of the run
- * @returns the PDF, or a problem: `paper-no-id`, `paper-no-such-run`, `paper-not-understood`, `paper-failed`
+ * @param ends for papers over a period: its first and last day or moment; left out, the whole book
+ * @returns the PDF, or a problem: `paper-no-id`, `paper-takes-no-id`, `paper-takes-no-period`, `period-unread`, `period-backwards`,
+ *   `paper-no-such-run`, `paper-no-such`, `paper-not-understood`, `paper-failed`
  */
 export function printPaper(
   entries: readonly Entry[],
@@ -46,8 +48,9 @@ export function printPaper(
   endMarks: readonly CoveredDesk[],
   name: PaperName,
   id: string | undefined,
+  ends: PrintOrder['ends'] = {},
 ): Promise<Result<Uint8Array>> {
   const desks = endMarks.map(({ desk, entries: count, endMark }) => ({ desk, entries: count, endMark }));
-  const order: PrintOrder = { entries, site: daybookName, desks, name, id };
+  const order: PrintOrder = { entries, site: daybookName, desks, name, id, ends };
   return existsSync(threadFile) ? inThread(order) : renderPaper(order);
 }

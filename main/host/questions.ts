@@ -2,6 +2,7 @@
  * What the host does for each question of the contract. One daybook is open at a time; questions that touch it come one after another, so no
  * entry is checked against a book that another is about to change.
  */
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { AskOf, HostState, OpenBook, PaperName, Question, ReplyOf } from '../../app/contract.ts';
 import type { Entry } from '../../app/core/entry.ts';
@@ -12,6 +13,8 @@ import { evidenceAt } from './evidence.ts';
 import { folderFor } from './folder-name.ts';
 import { type Installation, openInstallation } from './installation.ts';
 import { type OpenDaybook, openDaybook } from './open-daybook.ts';
+import { sampleName } from './sample/site.ts';
+import { writeSample } from './sample/write.ts';
 
 /** What a host is made of. */
 export interface HostOptions {
@@ -31,6 +34,7 @@ export interface HostOptions {
     desks: OpenBook['desks'],
     name: PaperName,
     id: string | undefined,
+    ends: { readonly from?: string | undefined; readonly to?: string | undefined },
   ) => Promise<Result<Uint8Array>>;
 }
 
@@ -111,11 +115,21 @@ export function makeQuestions(options: HostOptions): Questions {
     return made.ok ? openDir(path) : bad(...made.problems.map((p) => ({ ...p, field: 'make' })));
   };
 
+  /** The sample site as it lies in the documents folder: written there once, and opened as it is from then on. */
+  const sample = (): Result<OpenBook> => {
+    const path = join(options.documents, sampleName);
+    if (!existsSync(join(path, 'daybook.json'))) {
+      const written = writeSample(path, null);
+      if (!written.ok) return bad(...written.problems.map((p) => ({ ...p, field: 'sample' })));
+    }
+    return openDir(path);
+  };
+
   const doing: Doing = {
     state: () => inTurn(state),
     open: (ask) =>
       inTurn(() => {
-        const opened = 'recent' in ask ? openRecent(ask.recent) : make(ask.make);
+        const opened = 'recent' in ask ? openRecent(ask.recent) : 'make' in ask ? make(ask.make) : sample();
         return opened.ok ? state() : opened;
       }),
     close: () =>
@@ -140,11 +154,11 @@ export function makeQuestions(options: HostOptions): Questions {
         const kept = book?.keepEvidence(ask) ?? bad(noDaybook);
         return kept.ok ? good({ file: kept.value }) : kept;
       }),
-    paper: async ({ name, id }) => {
+    paper: async ({ name, id, from, to }) => {
       const whole = await inTurn(() => book?.whole() ?? bad(noDaybook));
       if (!whole.ok) return whole;
       const { entries: all, name: daybookName, desks } = whole.value;
-      return options.print(all, daybookName, desks, name, id);
+      return options.print(all, daybookName, desks, name, id, { from, to });
     },
   };
 

@@ -1,6 +1,6 @@
 /**
- * What was put right, taken back or noted about the entries of a run: who, when and why, with the old reading beside the new one. Nothing that
- * was ever written about the run is left off.
+ * What was put right, taken back or noted about the entries a paper rests on: who, when and why, with the old reading beside the new one.
+ * Nothing that was ever written about them is left off.
  */
 import type { Content } from 'pdfmake/interfaces';
 import type { Book } from '../../core/book/book.ts';
@@ -11,6 +11,7 @@ import { bodyFrom, registerKinds } from '../../core/kinds/index.ts';
 import { compareMoments, isDay, isMoment } from '../../core/time.ts';
 import { dayText, momentText } from '../../words/dates.ts';
 import { runSheet as words } from '../../words/papers.ts';
+import { theKind } from '../../words/papers-common.ts';
 import { fieldText } from '../../words/record-fields.ts';
 import { aside, ledger, part, type Row, section, sentence } from '../ledger.ts';
 import { personName, thingName } from '../names.ts';
@@ -48,8 +49,7 @@ export function differences(book: Book, before: unknown, after: unknown, moment:
     .map((path) => ({ cells: [fieldText(path), text(old.get(path)), text(now.get(path))] }));
 }
 
-const kindName = (reading: Reading): string =>
-  words.entryOf(words.kinds[reading.kind] ?? reading.kind, momentText(reading.happened));
+const kindName = (reading: Reading): string => words.entryOf(theKind(reading.kind), momentText(reading.happened));
 
 const byWhom = (book: Book, entry: Entry): Content =>
   aside(words.changedBy(personName(book, entry.by, entry.happened), momentText(entry.written)));
@@ -127,10 +127,8 @@ function besides(book: Book, about: readonly Reading[]): Change[] {
   });
 }
 
-/** Corrections, strikes and notes in the order they were written. */
-export function changes(book: Book, run: Run, scaleStates: readonly string[]): Content[] {
-  const standing = entriesOf(book, run, scaleStates);
-  const gone = struckOf(book, run);
+/** Corrections, strikes and notes about these entries, in the order they were written; `gone` are the struck ones. */
+export function changesOf(book: Book, standing: readonly Reading[], gone: readonly Reading[], none: string): Content[] {
   const all = [
     ...[...standing, ...gone].flatMap((reading) => corrections(book, reading)),
     ...gone.flatMap((reading) =>
@@ -138,5 +136,9 @@ export function changes(book: Book, run: Run, scaleStates: readonly string[]): C
     ),
     ...besides(book, [...standing, ...gone]),
   ].sort((a, b) => compareMoments(a.written, b.written));
-  return [section(words.changes), ...(all.length === 0 ? [sentence(words.noChanges)] : all.flatMap(({ content }) => content))];
+  return [section(words.changes), ...(all.length === 0 ? [sentence(none)] : all.flatMap(({ content }) => content))];
 }
+
+/** Those of a run. */
+export const changes = (book: Book, run: Run, scaleStates: readonly string[]): Content[] =>
+  changesOf(book, entriesOf(book, run, scaleStates), struckOf(book, run), words.noChanges);

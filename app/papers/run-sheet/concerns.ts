@@ -5,6 +5,7 @@ import type { Lot } from '../../core/book/lots.ts';
 import type { Run } from '../../core/book/runs.ts';
 import type { Entry } from '../../core/entry.ts';
 import type { Body } from '../../core/kinds/index.ts';
+import { notUnderstoodNaming } from '../doubts.ts';
 import { firingsOf } from './firings.ts';
 
 /** The lot first made, of which this one is a part. */
@@ -29,13 +30,8 @@ export function entriesOf(book: Book, run: Run, scaleStates: readonly string[]):
 }
 
 /** An entry of a kind this program does not know that names something of the run: what it says of it cannot be left out. */
-export function notUnderstoodAbout(book: Book, run: Run): Entry | undefined {
-  const ids = [...entriesOf(book, run, []).map(({ id }) => id), ...lotsNamed(run)];
-  return book.current.notUnderstood.find(({ body }) => {
-    const text = JSON.stringify(body);
-    return ids.some((id) => text.includes(`"${id}"`));
-  });
-}
+export const notUnderstoodAbout = (book: Book, run: Run): Entry | undefined =>
+  notUnderstoodNaming(book, [...entriesOf(book, run, []).map(({ id }) => id), ...lotsNamed(run)]);
 
 /** Entries that were struck and would have belonged to the run: firings of its charges, charges and clean-ups of its lots. */
 export function struckOf(book: Book, run: Run): Reading[] {

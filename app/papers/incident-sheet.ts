@@ -1,0 +1,165 @@
+/**
+ * The incident sheet, of an incident or a spill: what happened, where, to whom, what was done and who was told; what ran out and what was gathered up;
+ * and room to sign. It judges nobody and says of no place that it may be used again.
+ */
+import type { Content } from 'pdfmake/interfaces';
+import type { Book } from '../core/book/book.ts';
+import { lessSum, type Sum } from '../core/book/charges.ts';
+import type { Reading } from '../core/book/current.ts';
+import { weighedFrom } from '../core/book/weights.ts';
+import { bad, good, problem, type Result } from '../core/result.ts';
+import { dayText } from '../words/dates.ts';
+import { notRecorded, runSheet } from '../words/papers.ts';
+import { commonWords } from '../words/papers-common.ts';
+import { incidentPaper as words } from '../words/papers-incident.ts';
+import { gramsText, uText } from './amounts.ts';
+import { doubtsOf, notUnderstoodNaming } from './doubts.ts';
+import { aside, facts, ledger, list, part, type Row, section, sentence, together } from './ledger.ts';
+import { personName, thingName } from './names.ts';
+import { type Definition, type Frame, paper } from './paper.ts';
+import { changesOf } from './run-sheet/changes.ts';
+import { happenedText } from './run-sheet/moments.ts';
+import { readingsTable } from './run-sheet/readings.ts';
+import { keptWith, witnessText } from './run-sheet/went-in.ts';
+import { standingText } from './standing.ts';
+import { weighingsOf } from './weighings.ts';
+
+type Incident = Reading<'incident'>;
+type Spill = Reading<'spill'>;
+
+const isSpill = (reading: Incident | Spill): reading is Spill => reading.kind === 'spill';
+
+function particulars(book: Book, reading: Incident | Spill): Content[] {
+  const { entry, happened } = reading;
+  const kept = keptWith(entry);
+  const own: (readonly [string, string])[] = isSpill(reading)
+    ? [
+        [words.where, reading.body.where],
+        [
+          words.vessel,
+          reading.body.vessel === undefined ? notRecorded : thingName(book, 'vessel', reading.body.vessel, happened),
+        ],
+        [words.told, reading.body.told ?? notRecorded],
+      ]
+    : [
+        [words.where, reading.body.where ?? notRecorded],
+        [words.people, (reading.body.people ?? []).map((id) => personName(book, id, happened)).join(', ') || notRecorded],
+        [words.told, reading.body.told ?? notRecorded],
+        [words.assessment, reading.body.assessment === undefined ? notRecorded : words.answers[reading.body.assessment]],
+      ];
+  return together([
+    section(words.facts),
+    ...facts([
+      [words.day, happenedText(reading)],
+      ...own,
+      [words.by, personName(book, entry.by, happened)],
+      [words.witness, witnessText(book, entry, happened)],
+      ...(kept === '' ? [] : [[words.papersKept, kept] as const]),
+    ]),
+  ]);
+}
+
+const told = (name: string, text: string | undefined): Content[] => [part(name), sentence(text ?? notRecorded)];
+
+function story(book: Book, reading: Incident | Spill): Content[] {
+  const notes = book.current.of('note').filter(({ body }) => body.about === reading.id);
+  return [
+    ...(isSpill(reading)
+      ? [
+          ...told(words.cleaned, reading.body.cleaned),
+          ...(reading.body.note === undefined ? [] : told(words.note, reading.body.note)),
+        ]
+      : [...told(words.happened, reading.body.what), ...told(words.done, reading.body.done)]),
+    ...(notes.length > 0
+      ? [part(words.notes), ...list(notes.map(({ body, happened }) => `${dayText(happened)}: ${body.text}`))]
+      : []),
+  ];
+}
+
+const line = (text: string, { grams, net, uKnown }: Sum, more: Partial<Row> = {}): Row => ({
+  cells: [text, gramsText(grams), uText(net, uKnown)],
+  ...more,
+});
+
+function spilled(book: Book, { id, body, happened }: Spill): Content[] {
+  const weigh = (weight: NonNullable<Spill['body']['lost']>, path: string) =>
+    weighedFrom(weight, { entry: id, path, at: happened }, book.registers);
+  const lost = body.lost ? weigh(body.lost, 'lost') : null;
+  const got = body.recovered ? weigh(body.recovered.weight, 'recovered.weight') : null;
+  const into = body.recovered ? thingName(book, 'vessel', body.recovered.vessel, happened) : '';
+  const rest = lost && got ? lessSum(lost, got) : lost;
+  const rows: Row[] = [
+    ...(lost ? [line(words.lost, lost)] : []),
+    ...(got ? [line(lost ? words.recovered(into) : words.recoveredAlone(into), got)] : []),
+    ...(rest ? [line(words.rest, rest, { sum: true, closing: true })] : []),
+  ];
+  return [
+    section(words.weights),
+    ...(rows.length === 0
+      ? []
+      : ledger(
+          [
+            { head: words.item, share: 60 },
+            { head: words.grams, share: 20, amount: true },
+            { head: words.U, share: 20, amount: true },
+          ],
+          rows,
+        )),
+    ...(lost ? [] : [sentence(words.noLost)]),
+    ...(got ? [] : [sentence(words.noRecovered)]),
+    ...(rest && rest.net.ug < 0 ? [sentence(words.overGathered)] : []),
+    sentence(words.inside[body.insideIssue]),
+  ];
+}
+
+function hands(book: Book, reading: Incident | Spill): Content[] {
+  const writer = personName(book, reading.entry.by, reading.happened);
+  return together([
+    section(words.signatures),
+    aside(words.signaturesNote),
+    ...ledger(
+      [
+        { head: words.role, share: 26 },
+        { head: words.nameHead, share: 34 },
+        { head: words.signature, share: 40 },
+      ],
+      words.roles.map((role, i) => ({ cells: [role, i === 0 ? writer : '', ''], tall: true })),
+    ),
+  ]);
+}
+
+/** The sheet of an incident or a spill. Problems: `paper-no-such` where the book has neither with this id, `paper-not-understood`. */
+export function incidentSheet(book: Book, id: string, frame: Frame): Result<Definition> {
+  const reading: Incident | Spill | undefined =
+    book.current.of('incident').find((r) => r.id === id) ?? book.current.of('spill').find((r) => r.id === id);
+  if (!reading) return bad(problem('paper-no-such', 'id', { wanted: 'incident', id }));
+  const unread = notUnderstoodNaming(book, [id]);
+  if (unread) return bad(problem('paper-not-understood', 'id', { kind: unread.kind, entry: unread.id }));
+  const { reservations, remarks } = doubtsOf(book, [reading]);
+  const { where } = reading.body;
+  const weighings = weighingsOf(book, reading);
+  return good(
+    paper(frame, {
+      name: words.name,
+      subject: words.subject(
+        isSpill(reading) ? words.spill : words.incident,
+        where === undefined ? '' : words.at(where),
+        dayText(reading.happened),
+      ),
+      number: words.number(id),
+      standing: standingText(book, reading.happened),
+      reservations,
+      body: [
+        ...particulars(book, reading),
+        ...story(book, reading),
+        ...(isSpill(reading) ? spilled(book, reading) : []),
+        ...together([section(words.cautions), ...list(words.cautionList)]),
+        section(commonWords.remarks),
+        ...(remarks.length > 0 ? list(remarks) : [sentence(runSheet.noRemarks)]),
+        ...changesOf(book, [reading], [], commonWords.noChanges),
+        ...(weighings.length > 0 ? readingsTable(book, weighings) : []),
+        ...hands(book, reading),
+      ],
+    }),
+  );
+}

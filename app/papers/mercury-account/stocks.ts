@@ -1,0 +1,65 @@
+/** Where the closing stock is, place by place with how it is known, and the ways of losing it, each between its bounds. */
+import type { Content } from 'pdfmake/interfaces';
+import type { Account } from '../../core/book/account.ts';
+import type { Book } from '../../core/book/book.ts';
+import type { Basis } from '../../core/book/movements.ts';
+import { placeKinds, placeParts } from '../../core/book/places.ts';
+import { accountPaper as words } from '../../words/papers-account.ts';
+import { basisTexts, commonWords } from '../../words/papers-common.ts';
+import { pathTexts, placeText } from '../../words/places.ts';
+import { ugText, uText } from '../amounts.ts';
+import { aside, ledger, section, sentence } from '../ledger.ts';
+
+const places = 2;
+
+/** In order of kind: vessels first, then the circuit, and on to the retort. */
+const rank = (place: string): number => placeKinds.indexOf(placeParts(place).kind as (typeof placeKinds)[number]);
+
+export function stocksOf(book: Book, account: Account): Content[] {
+  if (account.stocks.length === 0) return [section(words.stocks), sentence(words.noStocks)];
+  const lines = [...account.stocks].sort((a, b) => rank(a.place) - rank(b.place));
+  return [
+    section(words.stocks),
+    aside(words.stocksNote),
+    ...ledger(
+      [
+        { head: words.place, share: 42 },
+        { head: words.basis, share: 24 },
+        { head: words.grams, share: 17, amount: true },
+        { head: words.U, share: 17, amount: true },
+      ],
+      [
+        ...lines.map(({ place, mercury, basis }) => ({
+          cells: [
+            commonWords.capital(placeText(book, place)),
+            basisTexts[basis as Basis] ?? basis,
+            ugText(mercury.ug, places),
+            uText(mercury, true),
+          ],
+        })),
+        { cells: [words.total, '', ugText(account.closing.ug, places), uText(account.closing, true)], sum: true, closing: true },
+      ],
+    ),
+  ];
+}
+
+export const pathsOf = (account: Account): Content[] => [
+  section(words.paths),
+  aside(words.pathsNote),
+  ...ledger(
+    [
+      { head: words.path, share: 46 },
+      { head: words.posted, share: 18, amount: true },
+      { head: words.low, share: 18, amount: true },
+      { head: words.high, share: 18, amount: true },
+    ],
+    account.paths.map(({ path, posted, lowUg, highUg }) => ({
+      cells: [
+        commonWords.capital(pathTexts[path]),
+        ugText(posted.ug, places),
+        ugText(Math.round(lowUg), places),
+        ugText(Math.round(highUg), places),
+      ],
+    })),
+  ),
+];

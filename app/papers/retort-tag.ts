@@ -1,0 +1,167 @@
+/**
+ * The retort tag: one charge on a paper a quarter of a sheet large, to hang on the retort. It says above all that there is mercury in it, what and
+ * how much went in, and when. It permits nothing. A long list of lots runs on to a second tag.
+ */
+import type { Content, TableCell } from 'pdfmake/interfaces';
+import { type Book, runOf } from '../core/book/book.ts';
+import { type Charge, firedAt } from '../core/book/charges.ts';
+import { bad, good, problem, type Result } from '../core/result.ts';
+import { dayText } from '../words/dates.ts';
+import { frameWords } from '../words/papers.ts';
+import { tagPaper as words } from '../words/papers-tag.ts';
+import { uText, withGrams } from './amounts.ts';
+import { doubtsOf, notUnderstoodNaming, once } from './doubts.ts';
+import { endMarkText } from './end-mark.ts';
+import { ink } from './ledger.ts';
+import { personName, thingName } from './names.ts';
+import { type Definition, type Frame, fileInfo } from './paper.ts';
+import { printable } from './printable.ts';
+import { happenedText } from './run-sheet/moments.ts';
+import { standingText } from './standing.ts';
+
+/** Points: a quarter of A4, upright. */
+const tag = { width: 297.64, height: 419.53, side: 20 } as const;
+const tagWidth = tag.width - 2 * tag.side;
+const nameWidth = 78;
+
+const line = (y: number, lineWidth: number): Content => ({
+  canvas: [{ type: 'line', x1: 0, y1: y, x2: tagWidth, y2: y, lineWidth, lineColor: ink }],
+});
+
+const rows = (cells: readonly (readonly [string, string])[], left: number, right = false): Content => ({
+  table: {
+    widths: [left, tagWidth - left],
+    body: cells.map(([name, text]): TableCell[] => [
+      { text: name, ...(right ? {} : { fontSize: 7.5 }) },
+      { text, bold: true, ...(right ? { alignment: 'right' as const } : {}) },
+    ]),
+    dontBreakRows: true,
+  },
+  layout: {
+    hLineWidth: () => 0.4,
+    vLineWidth: () => 0,
+    paddingLeft: () => 0,
+    paddingRight: () => 0,
+    paddingTop: () => 1.6,
+    paddingBottom: () => 1.6,
+  },
+  margin: [0, 2, 0, 4],
+});
+
+/** The caution: a heavy frame that any light and any printer shows. */
+const caution: Content = {
+  table: {
+    widths: [tagWidth - 16],
+    body: [
+      [
+        {
+          stack: [
+            { text: words.holdsMercury, fontSize: 21, bold: true, alignment: 'center' },
+            { text: words.holdsSays, fontSize: 7.5, alignment: 'center' },
+            { text: words.first, fontSize: 7.5, bold: true, alignment: 'center' },
+          ],
+        },
+      ],
+    ],
+  },
+  layout: {
+    hLineWidth: () => 2.4,
+    vLineWidth: () => 2.4,
+    paddingLeft: () => 6.8,
+    paddingRight: () => 6.8,
+    paddingTop: () => 3,
+    paddingBottom: () => 5,
+  },
+  margin: [0, 2, 0, 4],
+};
+
+function lotLines(charge: Charge): Content[] {
+  const lots = charge.rows.map((row): [string, string] => [
+    row.label,
+    row.charged ? withGrams(row.charged.grams) : words.notFound,
+  ]);
+  const others = charge.others.map((other): [string, string] => [other.label, withGrams(other.weighed.grams)]);
+  const all = [...lots, ...others];
+  if (all.length === 0) return [{ text: words.nothing }];
+  return [{ text: words.lots, fontSize: 7.5, margin: [0, 2, 0, 0] }, rows(all, tagWidth - 80, true)];
+}
+
+function stateText(charge: Charge): string {
+  const last = charge.firings.at(-1);
+  return last ? words.fired(dayText(firedAt(last))) : words.notFired;
+}
+
+/** The tag of a charge. Problems: `paper-no-such` where the book has no such charge, `paper-not-understood` as everywhere. */
+export function retortTag(book: Book, id: string, frame: Frame): Result<Definition> {
+  const charge = book.charges.all.get(id);
+  if (!charge) return bad(problem('paper-no-such', 'id', { wanted: 'charge', id }));
+  const made = once(charge.rows.flatMap(({ lot }) => (lot ? [lot.madeBy, lot.id] : [])));
+  const unread = notUnderstoodNaming(book, [id, ...made]);
+  if (unread) return bad(problem('paper-not-understood', 'id', { kind: unread.kind, entry: unread.id }));
+  const { reading, total, retort, holds } = charge;
+  const at = reading.happened;
+  const readings = [
+    reading,
+    ...(runOf(book, id)?.charges ?? []).flatMap((c) => (c.id === id ? c.firings.map((f) => f.reading) : [])),
+  ];
+  const { reservations } = doubtsOf(book, readings);
+  const subject = words.subject(thingName(book, 'retort', retort, at), dayText(at));
+  const drawn = <C extends Content>(content: C): C => printable(content, frame.canPrint);
+  const standing = standingText(book, at).map(([name, text]): Content => ({ text: `${name}: ${text}`, fontSize: 7 }));
+  return good({
+    pageSize: { width: tag.width, height: tag.height },
+    pageMargins: [tag.side, 34, tag.side, 24 + 16 * frame.desks.length],
+    language: 'en-GB',
+    info: fileInfo(frame, { name: words.name, subject }),
+    displayTitle: true,
+    defaultStyle: { font: 'SourceSans3', fontSize: 9, lineHeight: 1.04, color: ink },
+    header: (n, of) =>
+      drawn({
+        margin: [tag.side, 14, tag.side, 0],
+        stack: [
+          {
+            columns: [
+              { text: frame.site.replace(/\s+/g, ' ').trim().slice(0, 40), bold: true, width: tagWidth - 100 },
+              { text: `${words.name} · ${frameWords.page(n, of)}`, alignment: 'right', width: 100 },
+            ],
+            fontSize: 7.5,
+          },
+          line(2, 0.9),
+        ],
+      }),
+    footer: () =>
+      drawn({
+        margin: [tag.side, 0, tag.side, 0],
+        fontSize: 5.4,
+        stack: [
+          line(0, 0.4),
+          { text: words.isNot, margin: [0, 2, 0, 0] },
+          ...frame.desks.map((d) => ({ text: `${words.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}` })),
+        ],
+      }),
+    content: drawn([
+      caution,
+      ...(reservations.length > 0
+        ? [
+            { text: words.reservations, fontSize: 7.5, bold: true },
+            ...reservations.map((text) => ({ text: `– ${text}`, fontSize: 7.5 })),
+          ]
+        : []),
+      rows(
+        [
+          [words.retort, thingName(book, 'retort', retort, at)],
+          [words.charged, happenedText(reading)],
+          [words.weight, `${withGrams(total.grams)}, ${uText(total.net, total.uKnown)}${total.uKnown ? '\u00a0g' : ''}`],
+          [words.holds, words.holdsWords[holds]],
+          [words.by, personName(book, reading.entry.by, at)],
+          [words.state, stateText(charge)],
+        ],
+        nameWidth,
+      ),
+      ...lotLines(charge),
+      { text: words.standing, fontSize: 7.5, bold: true },
+      ...standing,
+      { text: words.filed(id), fontSize: 7, italics: true, margin: [0, 3, 0, 0] },
+    ]),
+  });
+}

@@ -1,0 +1,27 @@
+/** Texts of the retort tag: what stands in the retort, on a small paper that goes with it until it has been opened. */
+export const tagPaper = {
+  name: 'Retort tag',
+  subject: (retort: string, day: string) => `${retort}, ${day}`,
+  holdsMercury: 'HOLDS MERCURY',
+  holdsSays:
+    'Gives off mercury, cold or hot, without smell or colour. Keep it shut and upright; do not open, strike or move it hot. The sponge left after firing still holds mercury.',
+  first: 'The place’s rules and its licensed people come first.',
+  retort: 'Retort',
+  charged: 'Charged',
+  weight: 'Weight at charging',
+  holds: 'Holds',
+  holdsWords: { amalgam: 'amalgam', mercury: 'mercury to be cleaned', residues: 'residues' },
+  by: 'Charged by',
+  lots: 'Lots, as weighed at charging',
+  notFound: 'NOT FOUND',
+  nothing: 'Nothing is written down as charged.',
+  fired: (day: string) => `Fired, opened ${day}`,
+  state: 'State',
+  notFired: 'No firing is on the record',
+  standing: 'Standing',
+  reservations: 'Reservations',
+  none: 'none on the record',
+  filed: (id: string) => `Filed under charge ${id}`,
+  isNot: 'Repeats what was entered. It is no approval and no permit.',
+  desk: (desk: string, n: number) => `Desk ${desk}, ${n === 1 ? '1 entry' : `${n} entries`}, end mark`,
+} as const;

@@ -1,0 +1,75 @@
+/** Every paper by its name, and what each is asked with. To add one: a file in app/papers, and a line here and in app/contract.ts. */
+import type { PaperName } from '../../app/contract.ts';
+import type { Period } from '../../app/core/book/account.ts';
+import type { Book } from '../../app/core/book/book.ts';
+import { periodFrom } from '../../app/core/book/period.ts';
+import type { Entry } from '../../app/core/entry.ts';
+import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
+import { incidentSheet } from '../../app/papers/incident-sheet.ts';
+import { meltSheet } from '../../app/papers/melt-sheet.ts';
+import { mercuryAccount } from '../../app/papers/mercury-account.ts';
+import { mercuryRegister } from '../../app/papers/mercury-register.ts';
+import type { Definition, Frame } from '../../app/papers/paper.ts';
+import { retortTag } from '../../app/papers/retort-tag.ts';
+import { runSheet } from '../../app/papers/run-sheet.ts';
+import { transferSheet } from '../../app/papers/transfer-sheet.ts';
+
+/** What a paper was asked with, after it was found to be what that paper takes. */
+export interface Asked {
+  /** Empty where it is about no single thing. */
+  readonly id: string;
+  readonly period: Period;
+}
+
+interface PaperKind {
+  /** Whether it is about one thing, may be, or cannot be. */
+  readonly id: 'needed' | 'optional' | 'none';
+  /** Whether it is over a period. */
+  readonly period: boolean;
+  readonly make: (book: Book, asked: Asked, frame: Frame) => Result<Definition>;
+}
+
+const aboutOne = (make: (book: Book, id: string, frame: Frame) => Result<Definition>): PaperKind => ({
+  id: 'needed',
+  period: false,
+  make: (book, { id }, frame) => make(book, id, frame),
+});
+
+const papers: Readonly<Record<PaperName, PaperKind>> = {
+  'mercury-account': { id: 'none', period: true, make: (book, { period }, frame) => mercuryAccount(book, period, frame) },
+  'mercury-register': {
+    id: 'optional',
+    period: true,
+    make: (book, { id, period }, frame) => mercuryRegister(book, id === '' ? undefined : id, period, frame),
+  },
+  'run-sheet': aboutOne(runSheet),
+  'retort-tag': aboutOne(retortTag),
+  'melt-sheet': aboutOne(meltSheet),
+  'transfer-sheet': aboutOne(transferSheet),
+  'incident-sheet': aboutOne(incidentSheet),
+};
+
+/**
+ * Reads what a paper was asked with. Problems: `paper-no-id`, `paper-takes-no-id`, `paper-takes-no-period`, and those of the period. What a paper
+ * does not take is refused, because a paper that left it out in silence would look as if it had heeded it.
+ */
+export function orderFrom(
+  entries: readonly Entry[],
+  name: PaperName,
+  id: string | undefined,
+  ends: { readonly from?: string | undefined; readonly to?: string | undefined },
+): Result<Asked> {
+  const paper = papers[name];
+  const problems: Problem[] = [];
+  if (paper.id === 'needed' && (id === undefined || id === '')) problems.push(problem('paper-no-id', 'id', { paper: name }));
+  if (paper.id === 'none' && id !== undefined) problems.push(problem('paper-takes-no-id', 'id', { paper: name }));
+  for (const end of ['from', 'to'] as const)
+    if (!paper.period && ends[end] !== undefined) problems.push(problem('paper-takes-no-period', end, { paper: name }));
+  if (problems.length > 0) return bad(...problems);
+  const period = periodFrom(entries, ends);
+  return period.ok ? good({ id: id ?? '', period: period.value }) : period;
+}
+
+/** The paper as it is to be drawn. */
+export const drawnUp = (name: PaperName, book: Book, asked: Asked, frame: Frame): Result<Definition> =>
+  papers[name].make(book, asked, frame);
