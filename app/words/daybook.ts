@@ -138,6 +138,8 @@ export const daybookWords = {
     alreadyStruck: 'The entry is struck already. Write it anew if it should count.',
     add: (one: string) => `Add: ${one}`,
     takeOut: (one: string) => `Take out: ${one}`,
+    more: 'Further answers',
+    nothingToName: 'There is nothing on the book to name here yet.',
     takenOutHint: 'Taking a row out of the reading leaves it in the old one.',
     item: (one: string, n: number) => `${one} ${n}`,
     expiryOr: 'Or',

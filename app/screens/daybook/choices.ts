@@ -4,6 +4,7 @@ import { latest, nameOf, type Registered } from '../../core/book/registers.ts';
 import { type RegisterKind, registerKinds } from '../../core/kinds/index.ts';
 import { nameIn } from '../../words/daybook-naming.ts';
 import type { Named } from '../../words/daybook-shapes.ts';
+import { placesToCount } from '../../words/places.ts';
 
 interface NamedChoice {
   readonly value: string;
@@ -24,6 +25,7 @@ function candidates(book: Book, to: Named): readonly NamedChoice[] {
     return [...book.lots.all.values()]
       .filter((lot) => lot.fate === 'in-safe')
       .map((lot) => ({ value: lot.id, label: lot.label }));
+  if (to === 'place') return placesToCount(book).map(({ place, text }) => ({ value: place, label: text }));
   const ids = to === 'charge' ? [...book.charges.all.keys()] : [...book.current.byId.keys()];
   return ids
     .slice(-most)

@@ -50,22 +50,28 @@ export function clockThere(clock: Clock, offset: string): Clock {
   return { now: there, offsetAt: () => offset };
 }
 
-function filledOne(field: FieldWords, value: unknown): TypedValue {
+/** The scale that a weighing begins with, and the unit it reads in. */
+export interface UsualScale {
+  readonly scale: string;
+  readonly unit: MassEntry['unit'];
+}
+
+function filledOne(field: FieldWords, value: unknown, usual: UsualScale | undefined): TypedValue {
   const { shape } = field;
   switch (shape.is) {
     case 'mass':
       return value === undefined ? noMass() : massEntry(String(value));
     case 'weight':
-      return value === undefined ? noWeighing() : weighingEntry(value as Weight);
+      return value === undefined ? noWeighing(usual?.scale, usual?.unit) : weighingEntry(value as Weight);
     case 'moment':
       return typedMoment(value === undefined ? undefined : String(value));
     case 'many':
     case 'refs':
       return [...((value ?? []) as readonly string[])];
     case 'group':
-      return filled(shape.fields, (value ?? {}) as Member);
+      return filled(shape.fields, (value ?? {}) as Member, usual);
     case 'list':
-      return ((value ?? []) as readonly Member[]).map((item) => filled(shape.fields, item));
+      return ((value ?? []) as readonly Member[]).map((item) => filled(shape.fields, item, usual));
     case 'number':
       return value === undefined ? '' : toText(decimalFromNumber(Number(value)));
     case 'share':
@@ -75,9 +81,11 @@ function filledOne(field: FieldWords, value: unknown): TypedValue {
   }
 }
 
-/** Fields filled from a body; an empty body gives empty fields. */
-export const filled = (fields: readonly FieldWords[], body: Member): Typed =>
-  Object.fromEntries(fields.filter((f) => f.shape.is !== 'body').map((field) => [field.key, filledOne(field, body[field.key])]));
+/** Fields filled from a body; an empty body gives empty fields, their weighings on the usual scale where one is given. */
+export const filled = (fields: readonly FieldWords[], body: Member, usual?: UsualScale): Typed =>
+  Object.fromEntries(
+    fields.filter((f) => f.shape.is !== 'body').map((field) => [field.key, filledOne(field, body[field.key], usual)]),
+  );
 
 const text = (typed: string): string | undefined => (typed.trim() === '' ? undefined : typed.trim());
 
@@ -143,8 +151,8 @@ function keysIn(typed: TypedValue): readonly string[] {
 }
 
 /** An empty item of a list, with a key that no part of the form has. */
-export function newItem(fields: readonly FieldWords[], whole: Typed): Typed {
-  const item = filled(fields, {});
+export function newItem(fields: readonly FieldWords[], whole: Typed, usual?: UsualScale): Typed {
+  const item = filled(fields, {}, usual);
   const most = Math.max(0, ...keysIn(whole).map((key) => (/^\d+$/.test(key) ? Number(key) : 0)));
   if (fields.some((f) => f.shape.is === 'key')) item.key = String(most + 1);
   return item;

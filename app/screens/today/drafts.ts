@@ -6,6 +6,7 @@ import { entryName, nameIn } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
 import { todayWords } from '../../words/today.ts';
 import { type Deed, deedHref, noteHref } from '../daybook/hrefs.ts';
+import { plainKind, writeHref } from '../daybook/write/routes.ts';
 import { newForms, newHref } from '../retort/routes.ts';
 import { chargeHref, registerHref, standingHref } from '../shared/places.ts';
 
@@ -36,6 +37,8 @@ export function draftPlace(book: Book, { form, touched }: DraftRow): DraftPlace 
     return place(words.later(entryName(book, id)), charge === undefined ? undefined : chargeHref(charge));
   }
   if (kind === 'note' && id === undefined) return place(kindNames.note, noteHref);
+  const written = plainKind(kind);
+  if (written && id === undefined) return place(kindNames[written], writeHref(written));
   const deed = deeds[kind];
   if (deed && id !== undefined) {
     const say = kind === 'correction' ? words.correction : kind === 'strike' ? words.strike : words.note;
