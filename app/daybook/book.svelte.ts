@@ -102,6 +102,11 @@ export class Daybook {
     await this.#take(await this.host.ask('open', { make: name }));
   }
 
+  /** Opens the invented sample site; it is put beside the other daybooks if it is not there yet. */
+  async openSample(): Promise<void> {
+    await this.#take(await this.host.ask('open', { sample: true }));
+  }
+
   /** Closes the daybook. */
   async close(): Promise<void> {
     await this.#take(await this.host.ask('close', {}));

@@ -51,6 +51,10 @@ export const shell = {
     nameHint: (folder: string) => `A folder of this name is made in ${folder}.`,
     nameMissing: 'Write the name of the site first.',
     begin: 'Make the daybook',
+    sample: 'To look around first',
+    sampleSays:
+      'An invented site with eighteen months of entries. Nothing in it is real, and nothing done in it touches another daybook.',
+    openSample: 'Open the sample site',
   },
   elsewhere: 'Another window of this browser has this daybook open',
   elsewhereSays:
