@@ -3,6 +3,7 @@ import type { Component } from 'svelte';
 import type { Daybook } from '../daybook/book.svelte.ts';
 import type { shell } from '../words/screens-shell.ts';
 import DaybookRoom from './daybook/DaybookRoom.svelte';
+import MercuryRoom from './mercury/MercuryRoom.svelte';
 import Retort from './retort/Retort.svelte';
 import Site from './site/Site.svelte';
 import TodayRoom from './today/TodayRoom.svelte';
@@ -25,6 +26,7 @@ export interface Room {
 export const rooms: readonly Room[] = [
   { key: 'today', screen: TodayRoom },
   { key: 'daybook', screen: DaybookRoom },
+  { key: 'mercury', screen: MercuryRoom, mercury: true },
   { key: 'retort', screen: Retort, mercury: true },
   { key: 'site', screen: Site },
 ];

@@ -1,0 +1,157 @@
+/**
+ * The account of a period as rows that open to their working. Every figure is the core's (`accountOf`); the workings name the movements it is the sum
+ * of, chosen by the same rule.
+ */
+import { type Account, detectableFactor, levelOf, type Period, perTonne, wasThere, zOf } from '../../core/book/account.ts';
+import type { Book } from '../../core/book/book.ts';
+import { type Movement, stocksAt } from '../../core/book/movements.ts';
+import { foundPlace, isStock, lossPlace, outside } from '../../core/book/places.ts';
+import { decimalFromNumber } from '../../core/decimal.ts';
+import { added, type Measured, scaled, uOf } from '../../core/measured.ts';
+import { compareWithBound } from '../../core/time.ts';
+import type { WorkingLine } from '../../parts/WorkingTable.svelte';
+import { accountReasons, accountWords } from '../../words/account.ts';
+import { decimalText, placesFor, withU } from '../../words/figures.ts';
+import { placeText } from '../../words/places.ts';
+import { mercuryRoom as words } from '../../words/screens-mercury.ts';
+import { movementsHref } from './address.ts';
+import { type FigureRow, figureOf, figureText, isNothing } from './figures.ts';
+import { linesOf } from './stocks.ts';
+
+const inside =
+  ({ from, to }: Period) =>
+  (m: Movement): boolean =>
+    (from === null || compareWithBound(m.at, from) >= 0) && (to === null || compareWithBound(m.at, to) <= 0);
+
+/** Stock of a moment place by place, each leading to its movements. */
+const stockLines = (book: Book, stocks: ReadonlyMap<string, Measured>): WorkingLine[] =>
+  [...stocks]
+    .filter(([place, mercury]) => isStock(place) && !isNothing(mercury))
+    .map(([place, mercury]) => ({
+      sort: 'reading',
+      text: placeText(book, place),
+      figure: figureText(mercury),
+      href: movementsHref(place),
+    }));
+
+const result = (text: string, mercury: Measured): WorkingLine => ({ sort: 'result', text, figure: figureText(mercury) });
+const none = accountWords.notComputable;
+const same = (m: Movement): Measured => m.mercury;
+
+/** The lines of the account, opening to closing, and what is not accounted for. */
+export function accountRows(book: Book, account: Account): readonly FigureRow[] {
+  const { period } = account;
+  const own = book.movements.all.filter(inside(period));
+  const { from } = period;
+  const before = from === null ? [] : book.movements.all.filter((m) => compareWithBound(m.at, from) < 0);
+  const here = wasThere(book);
+  const spill = lossPlace('spill');
+  const some = (chosen: (m: Movement) => boolean) => own.filter(chosen);
+  const row = (
+    key: 'opening' | 'receipts' | 'found' | 'removals' | 'released' | 'closing',
+    movements: readonly Movement[],
+    lines: readonly WorkingLine[],
+  ): FigureRow => ({
+    key,
+    label: accountWords.rows[key],
+    ...figureOf(account[key]),
+    note: movements.length > 0 ? words.lines(movements.length) : '',
+    negative: Math.round(account[key].ug) < 0,
+    lines,
+  });
+  const already = some((m) => m.from === outside && here.has(m.entry));
+  const receipts = some((m) => m.from === outside && !here.has(m.entry));
+  const found = some((m) => m.from === foundPlace);
+  const removals = some((m) => m.to === outside);
+  const released = some((m) => m.to === spill || m.from === spill);
+  return [
+    row('opening', already, [
+      ...stockLines(book, stocksAt(before, null)),
+      ...linesOf(book, already, same).slice(0, -1),
+      result(accountWords.rows.opening, account.opening),
+    ]),
+    row('receipts', receipts, linesOf(book, receipts, same, { sum: accountWords.rows.receipts })),
+    row('found', found, linesOf(book, found, same, { sum: accountWords.rows.found })),
+    row('removals', removals, linesOf(book, removals, same, { sum: accountWords.rows.removals })),
+    row(
+      'released',
+      released,
+      linesOf(book, released, (m) => (m.to === spill ? m.mercury : scaled(m.mercury, -1)), { sum: accountWords.rows.released }),
+    ),
+    row(
+      'closing',
+      [],
+      [...stockLines(book, stocksAt(book.movements.all, period.to)), result(accountWords.rows.closing, account.closing)],
+    ),
+    {
+      key: 'unaccounted',
+      label: accountWords.rows.unaccounted,
+      ...figureOf(account.unaccounted),
+      note: '',
+      negative: Math.round(account.unaccounted.ug) < 0,
+      total: true,
+      lines: [
+        ...(['opening', 'receipts', 'found', 'removals', 'released', 'closing'] as const).map(
+          (key): WorkingLine => ({ sort: 'reading', text: accountWords.rows[key], figure: figureText(account[key]) }),
+        ),
+        { sort: 'formula', text: accountWords.sum },
+        {
+          sort: 'formula',
+          text: words.uFormula,
+          figure: `u = ${withU(decimalFromNumber(uOf(account.unaccounted) / 1e6), null)}`,
+        },
+        result(accountWords.rows.unaccounted, account.unaccounted),
+      ],
+    },
+  ];
+}
+
+export interface Verdict {
+  readonly level: 'none' | 'warn' | 'act' | null;
+  /** More is there than the book brought in. */
+  readonly gain: boolean;
+  readonly rows: readonly { readonly label: string; readonly figure: string; readonly lines: readonly WorkingLine[] }[];
+}
+
+/** What the account says: |z| with its level, the detectable loss, per tonne. What cannot be computed is said in words. */
+export function verdictOf(account: Account): Verdict {
+  const { unaccounted, ore } = account;
+  const z = zOf(unaccounted);
+  const u = uOf(unaccounted);
+  const per = perTonne(unaccounted, ore);
+  const lost = added(unaccounted, account.released);
+  const uLine: WorkingLine = { sort: 'reading', text: accountWords.rows.unaccounted, figure: figureText(unaccounted) };
+  const zFigure = z === null ? none(accountReasons.noUncertainty) : words.zText(decimalText(decimalFromNumber(Math.abs(z)), 2));
+  return {
+    level: z === null ? null : levelOf(z),
+    gain: Math.round(unaccounted.ug) < 0,
+    rows: [
+      { label: words.z, figure: zFigure, lines: [uLine, { sort: 'formula', text: words.zFormula, figure: zFigure }] },
+      {
+        label: words.detectable,
+        figure:
+          u > 0
+            ? `${decimalText(decimalFromNumber((detectableFactor * u) / 1e6), placesFor((2 * u) / 1e6))}\u00a0g`
+            : none(accountReasons.noUncertainty),
+        lines: [uLine, { sort: 'formula', text: words.detectableFormula }],
+      },
+      {
+        label: words.lost,
+        figure: figureText(lost),
+        lines: [
+          uLine,
+          { sort: 'reading', text: accountWords.rows.released, figure: figureText(account.released) },
+          result(words.lost, lost),
+        ],
+      },
+      {
+        label: words.perTonne,
+        figure: per ? withU(decimalFromNumber(per.g), per.uG) : none(accountReasons.noOre),
+        lines:
+          per && ore
+            ? [uLine, { sort: 'reading', text: words.ore, figure: `${decimalText(decimalFromNumber(ore.ug / 1e12), 2)}\u00a0t` }]
+            : [{ sort: 'note', text: accountReasons.noOre }],
+      },
+    ],
+  };
+}
