@@ -1,0 +1,224 @@
+/** The Mercury room: every figure is the core's, opens to the movements it is a sum of, and nothing is clipped or hidden. */
+import { describe, expect, test } from 'vitest';
+import { accountOf, detectableFactor, type Period } from '../../app/core/book/account.ts';
+import { type Book, readBook } from '../../app/core/book/book.ts';
+import { stocksAt } from '../../app/core/book/movements.ts';
+import { isStock } from '../../app/core/book/places.ts';
+import type { Entry } from '../../app/core/entry.ts';
+import { uOf } from '../../app/core/measured.ts';
+import { dayOf } from '../../app/core/time.ts';
+import { accountRows, verdictOf } from '../../app/screens/mercury/account.ts';
+import { movementsHref, periodHref, periodOf, shownFrom } from '../../app/screens/mercury/address.ts';
+import { figureOf, figureText } from '../../app/screens/mercury/figures.ts';
+import { movementPage, perPage, placesMoved } from '../../app/screens/mercury/movements.ts';
+import { goldOf, movementsOf, stocksOf, toPlace } from '../../app/screens/mercury/stocks.ts';
+import { yieldRows } from '../../app/screens/mercury/yields.ts';
+import { partsOf } from '../../app/screens/shared/places.ts';
+import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
+import { journalOf } from '../../main/host/sample/write.ts';
+import { BookMaker, scaled, stated } from '../core/book-maker.ts';
+
+const sample: Book = readBook(
+  journalOf(eighteenMonths())
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Entry),
+);
+const whole: Period = { from: null, to: null };
+const half: Period = { from: '2025-07-01', to: '2025-12-31' };
+const number = (text: string): number => Number(text.replace(/[\u202f\u00a0 ]/g, '').replace('−', '-'));
+const plain = (text: string): string => text.replace(/[\u202f\u00a0]/g, ' ');
+
+describe('a figure', () => {
+  test('is shown with at most two digits of its expanded uncertainty, the value to the same place, rounded once', () => {
+    expect(figureOf({ ug: 12_345_678, parts: new Map([['a', 320_000]]) })).toEqual({ value: '12.35', U: '0.64' });
+    expect(figureOf({ ug: -1_005_000, parts: new Map() })).toEqual({ value: '−1.00', U: '' });
+    // half a fifth: two errors of one source have been taken together before, here they stand apart
+    expect(
+      plain(
+        figureText({
+          ug: 297_000_000,
+          parts: new Map([
+            ['a', 60e6],
+            ['b', 80e6],
+          ]),
+        }),
+      ),
+    ).toBe('297 ± 200 g');
+  });
+});
+
+describe('the stocks', () => {
+  test('are the sums of the movements of each place, recomputed by hand, and none is left out', () => {
+    const rows = stocksOf(sample, null).flatMap((g) => g.rows);
+    for (const row of rows) {
+      let ug = 0;
+      for (const m of sample.movements.all) ug += (m.to === row.key ? m.mercury.ug : 0) - (m.from === row.key ? m.mercury.ug : 0);
+      expect(Math.abs(number(row.value) - ug / 1e6), row.label).toBeLessThanOrEqual(row.U === '' ? 0.005 : number(row.U));
+    }
+    const held = [...stocksAt(sample.movements.all, null)].filter(([place, m]) => isStock(place) && Math.round(m.ug) !== 0);
+    expect(rows.map((row) => row.key).sort()).toEqual(held.map(([place]) => place).sort());
+  });
+
+  test('stand in groups, each with how its last amount is known', () => {
+    const groups = stocksOf(sample, null);
+    expect(groups.map((g) => g.group)).toEqual(['store', 'circuit', 'condenser', 'waste']);
+    const notes = new Map(groups.flatMap((g) => g.rows.map((row) => [row.label, row.note] as const)));
+    expect(notes.get('Working bottle')).toBe('counted');
+    expect(notes.get('Flask 1')).toBe('stated by another');
+    expect(notes.get('Waste drum 1')).toBe('estimated');
+  });
+
+  test('open to their movements, each leading to its entry, the early ones in one sum', () => {
+    const bottle = stocksOf(sample, null)[0]?.rows.find((row) => row.label === 'Working bottle');
+    const all = movementsOf(sample, bottle?.key ?? '', null);
+    const lines = bottle?.lines ?? [];
+    expect(lines[0]).toMatchObject({
+      sort: 'formula',
+      text: `${all.length - 12} movements before these`,
+      href: movementsHref(bottle?.key),
+    });
+    const single = lines.filter((line) => line.sort === 'reading');
+    expect(single.map((line) => line.href)).toEqual(all.slice(-12).map((m) => `#/daybook/${m.entry}`));
+    const sum = all.reduce((s, m) => s + toPlace(m, bottle?.key ?? '').ug, 0);
+    expect(Math.abs(number((lines.at(-1)?.figure ?? '').split('±')[0] ?? '') - sum / 1e6)).toBeLessThan(0.01);
+  });
+
+  test('below nothing are shown below nothing and marked', () => {
+    const book = BookMaker.site();
+    book.add('issue', 'issue', { vessel: book.bottle, to: 'plates', weight: scaled('100', book.bench) });
+    const [store, circuit] = stocksOf(readBook(book.entries), null);
+    expect(store?.rows[0]).toMatchObject({ label: 'Working bottle', value: '−100.000', negative: true });
+    expect(circuit?.rows[0]).toMatchObject({ value: '100.000', negative: false });
+  });
+
+  test('of strained mercury carry gold between 0.03 and 0.17 parts in a hundred of what was weighed', () => {
+    const book = BookMaker.site();
+    const jar = book.add('jar', 'vessel', { label: 'Jar', use: 'jar', mercury: 'strained' });
+    book.add('receipt', 'receipt', { vessel: jar, way: 'already-here', weight: stated('5000', '0.1') });
+    const [gold] = goldOf(readBook(book.entries));
+    expect(gold?.place).toBe(`vessel:${jar}`);
+    expect((gold?.lowUg ?? 0) / 1e6).toBeCloseTo(1.5, 6);
+    expect((gold?.highUg ?? 0) / 1e6).toBeCloseTo(8.5, 6);
+    expect(goldOf(readBook(BookMaker.site().entries))).toEqual([]);
+  });
+});
+
+describe.each([
+  ['the whole book', whole],
+  ['half a year', half],
+])('the account of %s', (_, period) => {
+  const account = accountOf(sample, period);
+  const rows = accountRows(sample, account);
+  const keys = ['opening', 'receipts', 'found', 'removals', 'released', 'closing', 'unaccounted'] as const;
+
+  test('shows the core’s figures in order, and nothing else', () => {
+    expect(rows.map((row) => row.key)).toEqual(keys);
+    for (const row of rows)
+      expect([row.value, row.U], row.key).toEqual(Object.values(figureOf(account[row.key as (typeof keys)[number]])));
+  });
+
+  test('adds up', () => {
+    const ug = Object.fromEntries(keys.map((key) => [key, account[key].ug])) as Record<(typeof keys)[number], number>;
+    expect(ug.unaccounted).toBe(ug.opening + ug.receipts + ug.found - ug.removals - ug.released - ug.closing);
+  });
+
+  test('opens each line to what it is a sum of', () => {
+    for (const row of rows) {
+      const said = row.lines.at(-1);
+      expect(said, row.key).toMatchObject({ sort: 'result', figure: figureText(account[row.key as (typeof keys)[number]]) });
+    }
+    const closing = rows.find((row) => row.key === 'closing')?.lines.slice(0, -1) ?? [];
+    const sum = closing.reduce((s, line) => s + number((line.figure ?? '').replace(/g$/, '').split('±')[0] ?? ''), 0);
+    expect(Math.abs(sum - account.closing.ug / 1e6)).toBeLessThan(2);
+  });
+
+  test('says |z|, the detectable loss and the loss a tonne as they follow from it', () => {
+    const { level, gain, rows: said } = verdictOf(account);
+    const z = account.unaccounted.ug / uOf(account.unaccounted);
+    expect(said[0]?.figure).toBe(`|z| = ${z.toFixed(2)}`);
+    expect(level).toBe(z > 3 ? 'act' : z > 2 ? 'warn' : 'none');
+    expect(gain).toBe(false);
+    expect(number((said[1]?.figure ?? '').replace('g', ''))).toBe(
+      Math.round((detectableFactor * uOf(account.unaccounted)) / 1e6),
+    );
+    expect(number((said[3]?.figure ?? '').split('±')[0] ?? '')).toBeCloseTo(
+      account.unaccounted.ug / 1e6 / ((account.ore?.ug ?? 0) / 1e12),
+      1,
+    );
+  });
+});
+
+test('two periods side by side take every movement once, and the second opens where the first closes', () => {
+  const first = accountOf(sample, { from: null, to: '2025-12-31' });
+  const second = accountOf(sample, { from: '2026-01-01', to: null });
+  expect(second.opening.ug).toBe(first.closing.ug);
+  expect(first.unaccounted.ug + second.unaccounted.ug).toBe(accountOf(sample, whole).unaccounted.ug);
+});
+
+test('an account in which nothing is known to be uncertain has no |z|, no detectable loss and no loss a tonne, in words', () => {
+  const { level, rows } = verdictOf(accountOf(readBook([]), whole));
+  expect(level).toBeNull();
+  for (const i of [0, 1, 3]) expect(rows[i]?.figure).toMatch(/^not computable: /);
+});
+
+describe('the movements', () => {
+  test('are told newest first, a page at a time, and every one of them once', () => {
+    const first = movementPage(sample, '', 1);
+    expect(first.pages).toBe(Math.ceil(first.count / perPage));
+    const all = Array.from({ length: first.pages }, (_, i) => movementPage(sample, '', i + 1).rows).flat();
+    expect(all).toHaveLength(first.count);
+    expect(movementPage(sample, '', 999).number).toBe(first.pages);
+    expect(first.rows[0]?.day.replace(/\u00a0/g, ' ')).toBe('30 June 2026');
+  });
+
+  test('of a place are those that came to it or left it, in exact grams', () => {
+    const place = 'circuit:trap';
+    const { rows } = movementPage(sample, place, 1);
+    expect(rows.every((m) => m.fromHref === movementsHref(place) || m.toHref === movementsHref(place))).toBe(true);
+    const drained = rows.find((m) => m.entry.startsWith('Return'));
+    expect([drained?.grams, drained?.to]).toEqual(['136.4', 'Working bottle']);
+    expect(placesMoved(sample).map((p) => p.value)).toContain(place);
+    expect(movementPage(sample, 'vessel:nowhere', 1)).toMatchObject({ rows: [], count: 0, number: 1 });
+  });
+});
+
+describe('the yields', () => {
+  test('are gross grams a tonne, or in words why there is none', () => {
+    const rows = yieldRows(sample);
+    expect(rows).toHaveLength(sample.current.of('clean-up').length);
+    for (const row of rows) {
+      if (row.perTonne === '') expect(row.note, row.name).not.toBe('');
+      else expect(number(row.perTonne)).toBeCloseTo(number(row.bar) / number(row.ore), 1);
+    }
+    expect(rows.some((row) => row.note.startsWith('none: no ore'))).toBe(true);
+    expect(rows.every((row) => row.lines.length > 1)).toBe(true);
+  });
+});
+
+describe('the address', () => {
+  const read = (href: string) => shownFrom(partsOf(href).slice(1));
+
+  test('keeps the period, the place and the page', () => {
+    expect(read(periodHref({ from: '2025-07-01', to: '' }))).toEqual({ page: 'room', from: '2025-07-01', to: '' });
+    expect(read(periodHref({ from: '', to: '' }))).toEqual({ page: 'room', from: '', to: '' });
+    expect(read(movementsHref('lot:clean-up-one/1a', 3))).toEqual({ page: 'movements', place: 'lot:clean-up-one/1a', number: 3 });
+    expect(read(movementsHref())).toEqual({ page: 'movements', place: '', number: 1 });
+    expect(read('#/mercury/movements/page=-2')).toMatchObject({ number: 1 });
+  });
+
+  test('that asks for no period there can be says so, and guesses none', () => {
+    expect(periodOf({ from: '2025-02-30', to: '' })).toMatchObject({
+      ok: false,
+      problems: [{ code: 'not-a-day', field: 'from' }],
+    });
+    expect(periodOf({ from: '2025-03-02', to: '2025-03-01' })).toMatchObject({
+      ok: false,
+      problems: [{ code: 'period-reversed' }],
+    });
+    expect(periodOf({ from: '', to: dayOf('2025-03-01T10:00+10:00') })).toEqual({
+      ok: true,
+      value: { from: null, to: '2025-03-01' },
+    });
+  });
+});
