@@ -61,8 +61,7 @@ function particulars(book: Book, reading: Incident | Spill): Content[] {
 
 const told = (name: string, text: string | undefined): Content[] => [part(name), sentence(text ?? notRecorded)];
 
-function story(book: Book, reading: Incident | Spill): Content[] {
-  const notes = book.current.of('note').filter(({ body }) => body.about === reading.id);
+function story(reading: Incident | Spill): Content[] {
   return [
     ...(isSpill(reading)
       ? [
@@ -70,9 +69,6 @@ function story(book: Book, reading: Incident | Spill): Content[] {
           ...(reading.body.note === undefined ? [] : told(words.note, reading.body.note)),
         ]
       : [...told(words.happened, reading.body.what), ...told(words.done, reading.body.done)]),
-    ...(notes.length > 0
-      ? [part(words.notes), ...list(notes.map(({ body, happened }) => `${dayText(happened)}: ${body.text}`))]
-      : []),
   ];
 }
 
@@ -151,9 +147,9 @@ export function incidentSheet(book: Book, id: string, frame: Frame): Result<Defi
       reservations,
       body: [
         ...particulars(book, reading),
-        ...story(book, reading),
+        ...story(reading),
         ...(isSpill(reading) ? spilled(book, reading) : []),
-        ...together([section(words.cautions), ...list(words.cautionList)]),
+        ...together([section(words.cautions), ...list([...(isSpill(reading) ? words.spillCautions : []), ...words.cautionList])]),
         section(commonWords.remarks),
         ...(remarks.length > 0 ? list(remarks) : [sentence(runSheet.noRemarks)]),
         ...changesOf(book, [reading], [], commonWords.noChanges),

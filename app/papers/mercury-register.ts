@@ -13,7 +13,6 @@ import { stateAt } from '../core/book/registers.ts';
 import { total } from '../core/measured.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { dayText } from '../words/dates.ts';
-import { accountPaper } from '../words/papers-account.ts';
 import { commonWords } from '../words/papers-common.ts';
 import { registerPaper as words } from '../words/papers-register.ts';
 import { pathTexts } from '../words/places.ts';
@@ -86,7 +85,7 @@ function losses(book: Book, period: Period): Content[] {
         row(words.measured, posted('spill').ug, uText(posted('spill'), true)),
         ...estimated.map(({ path, posted: p }) => row(`${words.estimated} ${pathTexts[path]}`, p.ug, uText(p, true))),
         row(words.unaccounted, posted('unaccounted').ug, uText(posted('unaccounted'), true)),
-        row(accountPaper.unaccounted, unaccounted.ug, uText(unaccounted, true)),
+        row(words.wholeAccount, unaccounted.ug, uText(unaccounted, true)),
       ],
     ),
   ];

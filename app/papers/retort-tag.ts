@@ -22,36 +22,55 @@ import { standingText } from './standing.ts';
 /** Points: a quarter of A4, upright. */
 const tag = { width: 297.64, height: 419.53, side: 20 } as const;
 const tagWidth = tag.width - 2 * tag.side;
-const nameWidth = 78;
+/** More desks than this have their end marks at the end of the tag. */
+const mostAtFoot = 3;
+/** Letters of the site's name that fit beside the tag's own. */
+const siteLetters = 36;
+
+const siteText = (site: string): string => {
+  const text = site.replace(/\s+/g, ' ').trim();
+  return text.length > siteLetters ? `${text.slice(0, siteLetters - 1)}…` : text;
+};
+
+/** For the names of what is told. */
+const nameWidth = 36;
 
 const line = (y: number, lineWidth: number): Content => ({
   canvas: [{ type: 'line', x1: 0, y1: y, x2: tagWidth, y2: y, lineWidth, lineColor: ink }],
 });
 
-const rows = (cells: readonly (readonly [string, string])[], left: number, right = false): Content => ({
-  table: {
-    widths: [left, tagWidth - left],
-    body: cells.map(([name, text]): TableCell[] => [
-      { text: name, ...(right ? {} : { fontSize: 7.5 }) },
-      { text, bold: true, ...(right ? { alignment: 'right' as const } : {}) },
-    ]),
-    dontBreakRows: true,
-  },
-  layout: {
-    hLineWidth: () => 0.4,
-    vLineWidth: () => 0,
-    paddingLeft: () => 0,
-    paddingRight: () => 0,
-    paddingTop: () => 1.6,
-    paddingBottom: () => 1.6,
-  },
-  margin: [0, 2, 0, 4],
-});
+/** Between the two halves of a line. */
+const gap = 10;
+const half = (tagWidth - gap) / 2;
+
+/** Names and texts, two pairs to a line; `amounts` are set to the right of their half. */
+function pairs(cells: readonly (readonly [string, string])[], left: number, amounts = false): Content {
+  const cell = ([name, text]: readonly [string, string]): TableCell[] => [
+    { text: name, ...(amounts ? {} : { fontSize: 7 }) },
+    { text, bold: true, ...(amounts ? { alignment: 'right' as const } : {}) },
+  ];
+  const body: TableCell[][] = [];
+  for (let i = 0; i < cells.length; i += 2)
+    body.push([...cell(cells[i] ?? ['', '']), { text: '' }, ...cell(cells[i + 1] ?? ['', ''])]);
+  const widths = [left, half - left];
+  return {
+    table: { widths: [...widths, gap, ...widths], body, dontBreakRows: true },
+    layout: {
+      hLineWidth: () => 0.4,
+      vLineWidth: () => 0,
+      paddingLeft: () => 0,
+      paddingRight: () => 0,
+      paddingTop: () => 1.2,
+      paddingBottom: () => 1.2,
+    },
+    margin: [0, 1, 0, 3],
+  };
+}
 
 /** The caution: a heavy frame that any light and any printer shows. */
 const caution: Content = {
   table: {
-    widths: [tagWidth - 16],
+    widths: [tagWidth - 18.4],
     body: [
       [
         {
@@ -83,7 +102,7 @@ function lotLines(charge: Charge): Content[] {
   const others = charge.others.map((other): [string, string] => [other.label, withGrams(other.weighed.grams)]);
   const all = [...lots, ...others];
   if (all.length === 0) return [{ text: words.nothing }];
-  return [{ text: words.lots, fontSize: 7.5, margin: [0, 2, 0, 0] }, rows(all, tagWidth - 80, true)];
+  return [{ text: words.lots, fontSize: 7, margin: [0, 1, 0, 0] }, pairs(all, half - 55, true)];
 }
 
 function stateText(charge: Charge): string {
@@ -107,10 +126,17 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
   const { reservations } = doubtsOf(book, readings);
   const subject = words.subject(thingName(book, 'retort', retort, at), dayText(at));
   const drawn = <C extends Content>(content: C): C => printable(content, frame.canPrint);
-  const standing = standingText(book, at).map(([name, text]): Content => ({ text: `${name}: ${text}`, fontSize: 7 }));
+  const standing: Content = {
+    text: standingText(book, at)
+      .map(([name, text]) => `${name}: ${text}${text.endsWith('.') ? '' : '.'}`)
+      .join(' '),
+    fontSize: 6.5,
+  };
+  const marks = frame.desks.map((d) => ({ text: `${words.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}`, fontSize: 5.4 }));
+  const atFoot = marks.length <= mostAtFoot;
   return good({
     pageSize: { width: tag.width, height: tag.height },
-    pageMargins: [tag.side, 34, tag.side, 24 + 16 * frame.desks.length],
+    pageMargins: [tag.side, 34, tag.side, atFoot ? 24 + 16 * frame.desks.length : 34],
     language: 'en-GB',
     info: fileInfo(frame, { name: words.name, subject }),
     displayTitle: true,
@@ -121,7 +147,7 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
         stack: [
           {
             columns: [
-              { text: frame.site.replace(/\s+/g, ' ').trim().slice(0, 40), bold: true, width: tagWidth - 100 },
+              { text: siteText(frame.site), bold: true, width: tagWidth - 100 },
               { text: `${words.name} · ${frameWords.page(n, of)}`, alignment: 'right', width: 100 },
             ],
             fontSize: 7.5,
@@ -136,7 +162,7 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
         stack: [
           line(0, 0.4),
           { text: words.isNot, margin: [0, 2, 0, 0] },
-          ...frame.desks.map((d) => ({ text: `${words.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}` })),
+          ...(atFoot ? marks : [{ text: frameWords.endMarksBehind(frame.desks.length) }]),
         ],
       }),
     content: drawn([
@@ -147,7 +173,7 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
             ...reservations.map((text) => ({ text: `– ${text}`, fontSize: 7.5 })),
           ]
         : []),
-      rows(
+      pairs(
         [
           [words.retort, thingName(book, 'retort', retort, at)],
           [words.charged, happenedText(reading)],
@@ -160,8 +186,9 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
       ),
       ...lotLines(charge),
       { text: words.standing, fontSize: 7.5, bold: true },
-      ...standing,
+      standing,
       { text: words.filed(id), fontSize: 7, italics: true, margin: [0, 3, 0, 0] },
+      ...(atFoot ? [] : marks),
     ]),
   });
 }

@@ -57,7 +57,8 @@ export const accountPaper = {
   basis: 'Last amount',
   total: 'Closing stock',
   noStocks: 'By the book there is no mercury in any place at the end of this period.',
-  stocksNote: 'What was last put in or taken out of a place tells how its amount is known.',
+  stocksNote:
+    'What was last put in or taken out of a place tells how its amount is known. Places with less than a hundredth of a gram are left off.',
 
   paths: 'Ways it was lost',
   path: 'Way',

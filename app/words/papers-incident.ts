@@ -22,7 +22,6 @@ export const incidentPaper = {
   done: 'What was done',
   cleaned: 'How it was cleaned up',
   note: 'Note',
-  notes: 'Noted about it since',
 
   weights: 'What was spilled',
   item: 'Item',
@@ -42,9 +41,11 @@ export const incidentPaper = {
   },
 
   cautions: 'Cautions',
-  cautionList: [
+  spillCautions: [
     'Mercury that is not gathered up goes on giving off vapour, without smell or colour, from cracks and beads too small to see. It does not air away overnight.',
     'No broom, no vacuum cleaner that is not made for mercury, no drain.',
+  ],
+  cautionList: [
     'Whether the place may be used again is for the safety officer and licensed people to say, by readings at the floor and where people breathe; no weight on this sheet tells it.',
     'Whoever may have breathed or touched it asks a doctor. Results of medical tests never stand in this book.',
   ],

@@ -37,6 +37,7 @@ export const registerPaper = {
   by: 'By',
   carried: (day: string) => `Carried from before ${day}`,
   atEnd: 'At the end, by the book',
+  counted: 'count against the book',
   noMovements: 'Nothing came or went in this time.',
 
   weighings: 'Weighed or looked at',
@@ -73,9 +74,10 @@ export const registerPaper = {
   measured: 'Measured: spilled and not gathered up',
   estimated: 'Estimated or by difference:',
   unaccounted: 'Not accounted for, from counts of single places',
+  wholeAccount: 'Not accounted for, by the whole account of this time',
   grams: 'g',
   item: 'Item',
 
   notAir:
-    'A register that balances says nothing about the air: 2.5\u00a0mg of mercury, which no scale here shows, brings 100\u00a0m³ of air to 0.025\u00a0mg/m³.',
+    'A register that balances says nothing about the air: 2.5\u00a0mg of mercury, far below these scales, brings 100\u00a0m³ of air to 0.025\u00a0mg/m³.',
 } as const;

@@ -7,7 +7,7 @@ import { decimalText, gramsOf, gramText, placesFor, withU } from '../../words/fi
 import { accountPaper as words } from '../../words/papers-account.ts';
 import { commonWords } from '../../words/papers-common.ts';
 import { ugText, uText } from '../amounts.ts';
-import { facts, ledger, type Row, section, sentence, small, together } from '../ledger.ts';
+import { ledger, type Row, section, sentence, small, statements, together } from '../ledger.ts';
 
 /** Amounts are shown to so many places, so that they can be added up again. */
 const places = 2;
@@ -38,19 +38,25 @@ function said(account: Account): Content[] {
   const u = uOf(unaccounted);
   return [
     section(words.says),
-    ...facts([
-      [words.withU, measuredText(unaccounted)],
-      [words.z, z === null ? commonWords.notComputable(words.noZ) : words.zText(decimalText(decimalFromNumber(Math.abs(z)), 2))],
+    ...statements(
       [
-        words.detectable,
-        u > 0
-          ? words.detectableText(gramText(detectableFactor * u, { places: placesFor((2 * u) / 1e6) }))
-          : commonWords.notComputable(words.noZ),
+        [words.withU, measuredText(unaccounted)],
+        [
+          words.z,
+          z === null ? commonWords.notComputable(words.noZ) : words.zText(decimalText(decimalFromNumber(Math.abs(z)), 2)),
+        ],
+        [
+          words.detectable,
+          u > 0
+            ? words.detectableText(gramText(detectableFactor * u, { places: placesFor((2 * u) / 1e6) }))
+            : commonWords.notComputable(words.noZ),
+        ],
+        [words.lost, measuredText(total([unaccounted, released]))],
+        [words.ore, oreText(account)],
+        [words.perTonne, perTonneText(account)],
       ],
-      [words.lost, measuredText(total([unaccounted, released]))],
-      [words.ore, oreText(account)],
-      [words.perTonne, perTonneText(account)],
-    ]),
+      42,
+    ),
     sentence(z === null ? words.noLevel : words.levels[levelOf(z)]),
     ...(unaccounted.ug < 0 ? [sentence(words.more)] : []),
     sentence(words.notVapour),

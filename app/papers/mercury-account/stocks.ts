@@ -4,6 +4,7 @@ import type { Account } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
 import type { Basis } from '../../core/book/movements.ts';
 import { placeKinds, placeParts } from '../../core/book/places.ts';
+import { uOf } from '../../core/measured.ts';
 import { accountPaper as words } from '../../words/papers-account.ts';
 import { basisTexts, commonWords } from '../../words/papers-common.ts';
 import { pathTexts, placeText } from '../../words/places.ts';
@@ -12,12 +13,16 @@ import { aside, ledger, section, sentence } from '../ledger.ts';
 
 const places = 2;
 
+/** Half a hundredth of a gram: less than this, and surely less, would show as nothing; it is what rounding in a computer leaves over. */
+const unseenUg = 5000;
+const isSeen = ({ mercury }: Account['stocks'][number]): boolean => Math.abs(mercury.ug) + 2 * uOf(mercury) >= unseenUg;
+
 /** In order of kind: vessels first, then the circuit, and on to the retort. */
 const rank = (place: string): number => placeKinds.indexOf(placeParts(place).kind as (typeof placeKinds)[number]);
 
 export function stocksOf(book: Book, account: Account): Content[] {
   if (account.stocks.length === 0) return [section(words.stocks), sentence(words.noStocks)];
-  const lines = [...account.stocks].sort((a, b) => rank(a.place) - rank(b.place));
+  const lines = account.stocks.filter(isSeen).sort((a, b) => rank(a.place) - rank(b.place));
   return [
     section(words.stocks),
     aside(words.stocksNote),

@@ -122,13 +122,13 @@ function movements(book: Book, vessel: string, period: Period): Content[] {
   rows.push({ cells: ['', words.atEnd, '', '', ugText(balance, places), '', ''], sum: true, closing: true });
   return ledger(
     [
-      { head: words.day, share: 12 },
-      { head: words.what, share: 30 },
-      { head: words.in, share: 12, amount: true },
-      { head: words.outG, share: 12, amount: true },
-      { head: words.balance, share: 13, amount: true },
+      { head: words.day, share: 17.5 },
+      { head: words.what, share: 28 },
+      { head: words.in, share: 11.5, amount: true },
+      { head: words.outG, share: 11.5, amount: true },
+      { head: words.balance, share: 11.5, amount: true },
       { head: words.known, share: 11 },
-      { head: words.by, share: 10 },
+      { head: words.by, share: 9 },
     ],
     rows,
   );
@@ -172,12 +172,12 @@ function weighings(book: Book, vessel: string, period: Period): Content[] {
     part(words.weighings),
     ...ledger(
       [
-        { head: words.day, share: 14 },
-        { head: words.found, share: 14, amount: true },
-        { head: words.expected, share: 15, amount: true },
-        { head: words.difference, share: 13, amount: true },
-        { head: words.reason, share: 32 },
-        { head: words.by, share: 12 },
+        { head: words.day, share: 17.5 },
+        { head: words.found, share: 12, amount: true },
+        { head: words.expected, share: 18.5, amount: true },
+        { head: words.difference, share: 14, amount: true },
+        { head: words.reason, share: 28 },
+        { head: words.by, share: 10 },
       ],
       rows,
     ),

@@ -1,6 +1,7 @@
 /** What a movement in or out of a container was, in one line: the work, with whom, and under which papers, seals and codes. */
 import type { Book } from '../../core/book/book.ts';
 import type { Movement } from '../../core/book/movements.ts';
+import { outside } from '../../core/book/places.ts';
 import type { Body } from '../../core/kinds/index.ts';
 import { dayText } from '../../words/dates.ts';
 import { kindName } from '../../words/daybook-naming.ts';
@@ -52,6 +53,8 @@ function more(book: Book, movement: Movement, place: string): Said {
       return transfer(reading.body as Body<'transfer'>);
     case 'waste':
       return waste(reading.body as Body<'waste'>);
+    case 'stock-take':
+      return [movement.from === outside ? words.firstCount : words.counted];
     case 'found':
       return [(reading.body as Body<'found'>).where];
     case 'spill':
