@@ -83,6 +83,7 @@ export const retort = {
   enterRetort: 'Enter a retort',
   back: 'Back to the retort room',
   nextCleanUp: 'Nothing is in the safe yet. Begin with the clean-up that made the balls or lots.',
+  nextAgain: 'Nothing is in the safe and no run is open. The next thing here is a clean-up.',
   nextCharge: (n: number, sum: string) =>
     `${n === 1 ? '1 lot waits' : `${n} lots wait`} in the safe, ${sum}. Next: charge a retort.`,
   nextRun: (n: number) => (n === 1 ? 'One run is open. Next: go on with it.' : `${n} runs are open. Next: go on with them.`),
