@@ -117,6 +117,7 @@ export const retort = {
   struck: 'struck out',
   togetherMark: 'caught together',
   chargeOf: (day: string, name: string) => `${day}, ${name}`,
+  chargeNamed: (day: string, name: string, sum: string) => `${day}, ${name}, ${sum}`,
   loose: 'Open ends',
   looseFiring: (moment: string) => `Firing of ${moment} names no charge yet.`,
   looseLot: (label: string, day: string) => `“${label}” was charged on ${day}, and its clean-up is not written up.`,

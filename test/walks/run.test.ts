@@ -94,7 +94,7 @@ async function walkTheRun(hand: (page: Page) => Hand): Promise<void> {
     rmSync(folder, { recursive: true, force: true });
   }
 
-  await by.press(page.getByRole('navigation').getByRole('link', { name: 'Retort', exact: true }));
+  await by.press(page.getByRole('navigation', { name: 'Rooms' }).getByRole('link', { name: 'Retort', exact: true }));
   await page.getByText('closed: within the band, water not known').waitFor();
   expect(home.faults).toEqual([]);
 }
