@@ -1,6 +1,7 @@
 /** One configuration, a project for each kind of test. Walks drive the built program in a real browser and run one at a time. */
-import { svelte } from '@sveltejs/vite-plugin-svelte';
+
 import { fileURLToPath } from 'node:url';
+import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('..', import.meta.url));

@@ -92,6 +92,7 @@ export const retortForms = {
     restHint: 'Left blank, the rest is what the label says less the part.',
     looked: 'Where it was looked for',
     notFoundSays: 'It stays on the book as missing and prints first on the run’s paper. Search, and tell the safety officer.',
+    goneSince: 'no longer in the safe: it stood in this draft',
     unwritten: 'A lot not yet written up',
     unwrittenLabel: (n: number) => `Label of unwritten lot ${n}`,
     addUnwritten: 'Add a lot not yet written up',

@@ -85,6 +85,7 @@ export const retort = {
   enterRetort: 'Enter a retort',
   back: 'Back to the retort room',
   nextCleanUp: 'Nothing is in the safe yet. Begin with the clean-up that made the balls or lots.',
+  nextAgain: 'Nothing is in the safe and no run is open. The next thing here is a clean-up.',
   nextCharge: (n: number, sum: string) =>
     `${n === 1 ? '1 lot waits' : `${n} lots wait`} in the safe, ${sum}. Next: charge a retort.`,
   nextRun: (n: number) => (n === 1 ? 'One run is open. Next: go on with it.' : `${n} runs are open. Next: go on with them.`),
@@ -118,6 +119,7 @@ export const retort = {
   struck: 'struck out',
   togetherMark: 'caught together',
   chargeOf: (day: string, name: string) => `${day}, ${name}`,
+  chargeNamed: (day: string, name: string, sum: string) => `${day}, ${name}, ${sum}`,
   loose: 'Open ends',
   looseFiring: (moment: string) => `Firing of ${moment} names no charge yet.`,
   looseLot: (label: string, day: string) => `“${label}” was charged on ${day}, and its clean-up is not written up.`,

@@ -23,7 +23,7 @@ try {
   sound = false;
   say(`NOT BUILT: ${error instanceof Error ? error.stack : error}`);
 }
-if (!check()) sound = false;
+if (!(await check())) sound = false;
 
 const report = join(cache, `tests-${process.pid}.json`);
 mkdirSync(cache, { recursive: true });

@@ -91,6 +91,15 @@ describe('a fresh form', () => {
     expect(usualScale(readBook([]), now)).toEqual({ scale: '', unit: 'g' });
   });
 
+  test('counts ore in the unit it was last counted in', () => {
+    const book = BookMaker.site();
+    const unit = () => ((writePlan('crushing', start(book)).start().fields.ore as Typed).mass as { unit: string }).unit;
+    expect(unit()).toBe('t');
+    const battery = book.add('battery', 'battery', { label: 'Battery 1' });
+    book.add('crushing', 'crushing', { battery, feed: 'concentrate', mercuryFed: 'none', ore: { mass: '3 long-ton' } });
+    expect(unit()).toBe('long-ton');
+  });
+
   test('of a melt begins with the charge whose page it was opened from', () => {
     const { book, fired } = atWork();
     const plan = writePlan('melt', { ...start(book), about: fired });

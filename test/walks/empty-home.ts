@@ -2,7 +2,7 @@
  * The built program on an empty home: no daybook, no drafts, no port remembered. For walks that begin where a person begins. The content policy of
  * the window stays in force. Nothing is left behind.
  */
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -37,6 +37,15 @@ export async function closeBrowser(): Promise<void> {
   browser = null;
 }
 
+let built = process.env.DAYBOOK_DIST !== undefined;
+/** Walks go through what the sources say now. A build that is up to date costs nothing. */
+function build(): void {
+  if (built) return;
+  const done = spawnSync(process.execPath, [join(root, 'main/build/build.mjs')], { cwd: root, encoding: 'utf8' });
+  if (done.status !== 0) throw new Error(`the program could not be built: ${done.stderr}`);
+  built = true;
+}
+
 export interface EmptyHome {
   readonly page: Page;
   readonly context: BrowserContext;
@@ -53,6 +62,7 @@ export interface EmptyHome {
 
 /** Starts the program on an empty home and opens its window; no daybook is open yet. */
 export async function openEmptyHome(viewport = { width: 1280, height: 800 }): Promise<EmptyHome> {
+  build();
   const home = mkdtempSync(join(tmpdir(), 'daybook-walk-'));
   const { address, program } = await served(home);
   const context = await (await launched()).newContext({ viewport, acceptDownloads: true, timezoneId: zone, locale: 'en-GB' });

@@ -9,7 +9,8 @@ const button = (page: Page, name: string | RegExp) => page.getByRole('button', {
 const link = (page: Page, name: string | RegExp) => page.getByRole('link', { name, exact: typeof name === 'string' });
 const text = (page: Page, name: string | RegExp) => page.getByRole('textbox', { name });
 const group = (page: Page, name: string | RegExp) => page.getByRole('radiogroup', { name });
-const room = (page: Page, name: string) => page.getByRole('navigation').getByRole('link', { name, exact: true });
+const room = (page: Page, name: string) =>
+  page.getByRole('navigation', { name: 'Rooms' }).getByRole('link', { name, exact: true });
 
 /** Presses Keep and waits until the line is on the disk. */
 export async function keep(page: Page, hand: Hand): Promise<void> {

@@ -43,7 +43,8 @@ export interface ChargeValues {
   note: string;
 }
 
-export const noTake = (): TakenLot => ({ ...noRowWeight(), take: 'whole', rest: noWeighing(), looked: '' });
+/** `scale`: the one the rest of a split lot is weighed on unless told otherwise. */
+export const noTake = (scale = ''): TakenLot => ({ ...noRowWeight(), take: 'whole', rest: noWeighing(scale), looked: '' });
 export const emptyUnwritten = (key: string): UnwrittenLot => ({ ...noRowWeight(), key, label: '' });
 export const emptyOther = (key: string, scale: string): OtherThing => ({
   key,
@@ -82,7 +83,7 @@ export const chargePlan = (
   start: () => ({
     retort,
     scale,
-    lots: Object.fromEntries(shown().map((id) => [id, noTake()])),
+    lots: Object.fromEntries(shown().map((id) => [id, noTake(scale)])),
     unwritten: [],
     others: [],
     holds: 'amalgam',

@@ -6,6 +6,7 @@ import { type Awaited, type Run, runAt } from '../../core/book/runs.ts';
 import { dayNumber, dayOf } from '../../core/time.ts';
 import { dayText } from '../../words/dates.ts';
 import { awaitedNames, findingNames, retort as words } from '../../words/retort.ts';
+import { exactGrams } from './typed.ts';
 
 export type Stage = Awaited | 'closed';
 
@@ -45,11 +46,13 @@ export function vesselName(book: Book, id: string, at: string): string {
   return thing ? stateAt(thing, at).body.label : id;
 }
 
-/** "14 March 2026, Pot retort": a charge in a list of charges. */
+/** "14 March 2026, Pot retort, 955.6 g": a charge in a list of charges. */
 export function chargeName(book: Book, charge: string): string {
   const run = runOf(book, charge);
   const own = run?.charges.find((c) => c.id === charge);
-  return run && own ? words.chargeOf(dayText(own.reading.happened), retortName(book, own.retort, runAt(run))) : charge;
+  if (!run || !own) return charge;
+  // two charges of one day and one retort are told apart by their weights
+  return words.chargeNamed(dayText(own.reading.happened), retortName(book, own.retort, runAt(run)), exactGrams(own.total));
 }
 
 /** Lots in the safe, the oldest first, then as they were written. */

@@ -6,7 +6,7 @@ import type { Book } from '../../../core/book/book.ts';
 import type { Reading } from '../../../core/book/current.ts';
 import { type Body, bodyFrom, type Kind } from '../../../core/kinds/index.ts';
 import type { FormPlan } from '../../../daybook/form.svelte.ts';
-import { massEntry } from '../../../parts/mass-entry.ts';
+import { type MassEntry, massEntry, noMass } from '../../../parts/mass-entry.ts';
 import { fieldsOf } from '../../../words/daybook-fields.ts';
 import { entryLine } from '../../../words/daybook-line.ts';
 import { scalesByUse } from '../../shared/scales-by-use.ts';
@@ -21,6 +21,12 @@ export interface WriteValues {
 export function usualScale(book: Book, now: string): UsualScale {
   const [first] = scalesByUse(book, now);
   return { scale: first?.id ?? '', unit: massEntry(first?.d).unit || 'g' };
+}
+
+/** The unit that ore was last written in; tonnes where none was yet. */
+function oreUnit(book: Book): MassEntry['unit'] {
+  const last = book.current.of('crushing').findLast((r) => r.body.ore !== undefined)?.body.ore;
+  return (last && massEntry(last.mass).unit) || 't';
 }
 
 export interface WriteStart {
@@ -40,6 +46,8 @@ function startOf(kind: Kind, { book, now, of, about }: WriteStart): Typed {
   if (kind === 'stock-take') return { ...typed, lines: countRows(book, now, usual) };
   for (const { key, shape, needed } of fields)
     if (shape.is === 'list' && needed) (typed[key] as Typed[]).push(newItem(shape.fields, typed, usual));
+  const ore = typed.ore as Typed | undefined;
+  if (ore) ore.mass = noMass(oreUnit(book));
   if (about !== undefined && kind === 'unmake') typed.charge = about;
   const sponge = kind === 'melt' ? (typed.sponges as Typed[])[0] : undefined;
   if (about !== undefined && sponge) sponge.charge = about;

@@ -1,0 +1,117 @@
+/** What the sheets of the Retort room make of what is typed: a blank is left out, and nothing that was meant is dropped without a word. */
+import { expect, test } from 'vitest';
+import { bodyFrom } from '../../app/core/kinds/index.ts';
+import { changesBetween } from '../../app/screens/retort/changes.ts';
+import { chargePlan, noTake, taken } from '../../app/screens/retort/charge-form.ts';
+import { checksOf } from '../../app/screens/retort/checks-entry.ts';
+import { cleanUpPlan, emptyRow, labelAfter, lotRows, nextKey } from '../../app/screens/retort/clean-up-form.ts';
+import { firingPlan } from '../../app/screens/retort/firing-form.ts';
+
+/** As the sheet hands it in: without members that are undefined. */
+const plain = (body: unknown): unknown => JSON.parse(JSON.stringify(body));
+const weighed = (label: string, grams: string, key = 'b1') => {
+  const row = emptyRow(key, label);
+  row.weight.gross.amount = grams;
+  return row;
+};
+
+test('the label after a label counts on, and keeps its noughts', () => {
+  expect(labelAfter('B-09')).toBe('B-10');
+  expect(labelAfter('7')).toBe('8');
+  expect(labelAfter('B099')).toBe('B100');
+  expect(labelAfter('plate')).toBe('');
+  expect(labelAfter('')).toBe('');
+});
+
+test('a row that holds only the label that was offered makes no lot, and one with any other label does', () => {
+  const rows = [weighed('B1', '212.4'), emptyRow('b2', 'B2')];
+  expect(lotRows(rows).map((row) => row.key)).toEqual(['b1']);
+  const own = [weighed('B1', '212.4'), emptyRow('b2', 'mine')];
+  expect(lotRows(own).map((row) => row.key)).toEqual(['b1', 'b2']);
+  const gapped = [weighed('B1', '212.4'), emptyRow('b2', 'B2'), weighed('B3', '5', 'b3')];
+  expect(lotRows(gapped).map((row) => row.key)).toEqual(['b1', 'b3']);
+});
+
+test('a key is never used again within a sheet', () => {
+  expect(nextKey([], 'b')).toBe('b1');
+  expect(nextKey([{ key: 'b1' }, { key: 'b7' }], 'b')).toBe('b8');
+  expect(nextKey([{ key: 'u2' }], 'b')).toBe('b1');
+});
+
+test('an empty clean-up says that label and weight of its first row are missing', () => {
+  const plan = cleanUpPlan('bench-scale');
+  const got = bodyFrom('clean-up', plain(plan.body(plan.start())));
+  expect(got.ok ? [] : got.problems.map((p) => p.field).sort()).toEqual(['body.lots[0].label', 'body.lots[0].weight']);
+});
+
+test('a row takes state and source of the sheet unless it names its own', () => {
+  const plan = cleanUpPlan('bench-scale');
+  const values = { ...plan.start(), state: 'squeezed', source: 'trap', rows: [weighed('B1', '1'), weighed('B2', '2', 'b2')] };
+  const [, second] = values.rows;
+  if (second) second.source = 'pan';
+  const { lots } = plain(plan.body(values)) as { lots: { state: string; source: string; weight: { scale: string } }[] };
+  expect(lots.map((lot) => [lot.state, lot.source, lot.weight.scale])).toEqual([
+    ['squeezed', 'trap', 'bench-scale'],
+    ['squeezed', 'pan', 'bench-scale'],
+  ]);
+});
+
+test('lots left blank stay in the safe; a part without a weight is asked for it and not dropped', () => {
+  const plan = chargePlan('bench-scale', 'pot-retort', () => ['clean-up-1/b1', 'clean-up-1/b2'], []);
+  const values = plan.start();
+  expect((plan.body(values) as { rows: unknown[] }).rows).toEqual([]);
+  const second = values.lots['clean-up-1/b2'];
+  if (second) second.take = 'part';
+  expect(taken(second)).toBe(true);
+  const got = bodyFrom('charge', plain(plan.body(values)));
+  expect(got.ok ? [] : got.problems.map((p) => p.field)).toEqual(['body.rows[0].weight']);
+});
+
+test('a lot that was not found is written down without a weight, even if one was typed before', () => {
+  const plan = chargePlan('bench-scale', 'pot-retort', () => ['clean-up-1/b1'], []);
+  const row = { ...noTake(), take: 'not-found' as const, looked: 'safe and bench' };
+  row.weight.gross.amount = '12';
+  const { rows } = plain(plan.body({ ...plan.start(), lots: { 'clean-up-1/b1': row } })) as { rows: unknown[] };
+  expect(rows).toEqual([{ take: 'not-found', key: 'l1', lot: 'clean-up-1/b1', looked: 'safe and bench' }]);
+});
+
+test('the fill is typed in percent and kept as a share; words in its place are refused at its field', () => {
+  const plan = chargePlan('', 'pot-retort', () => [], []);
+  const fill = (typed: string) => (plan.body({ ...plan.start(), fill: typed }) as { fill?: unknown }).fill;
+  expect(fill('62.5')).toBe(0.625);
+  expect(fill('60 %')).toBe(0.6);
+  expect(fill('')).toBeUndefined();
+  const got = bodyFrom('charge', plain(plan.body({ ...plan.start(), fill: 'half' })));
+  expect(got.ok ? [] : got.problems.map((p) => p.field)).toEqual(['body.fill']);
+});
+
+test('an opening that was not measured is left out, and a firing without its charge names none', () => {
+  const plan = firingPlan(null, 'bench-scale', 'bottle');
+  const body = plain(plan.body({ ...plan.start(), openingHow: 'measured', retort: 'pot-retort' })) as Record<string, unknown>;
+  expect(body).toEqual({ heats: [{}], retort: 'pot-retort' });
+  const measured = plan.body({ ...plan.start(), openingHow: 'measured', measuredC: '24' }) as { opening: unknown };
+  expect(measured.opening).toEqual({ measuredC: 24 });
+});
+
+test('checks keep their order, an unanswered one is left out and never a no', () => {
+  const answers = {
+    b: { answer: 'no' as const, note: ' lute weeps ' },
+    a: { answer: 'yes' as const, note: '' },
+    c: { answer: '' as const, note: 'x' },
+  };
+  expect(checksOf(answers, ['a', 'b', 'c', 'd'])).toEqual([
+    { check: 'a', answer: 'yes' },
+    { check: 'b', answer: 'no', note: 'lute weeps' },
+  ]);
+  expect(checksOf({}, ['a'])).toBeUndefined();
+});
+
+test('a correction tells every field that reads otherwise, in words, with what it read before', () => {
+  const before = { heats: [{ charge: 'c', sponge: { how: 'scale', gross: '371.8 g' } }], fuel: 'wood' };
+  const after = { heats: [{ charge: 'c', sponge: { how: 'scale', gross: '317.8 g' } }], lit: '2026-03-01T08:00+13:00' };
+  expect(changesBetween(before, after)).toEqual([
+    { field: 'charge fired · 1 · sponge · reading', was: '371.8 g', now: '317.8 g' },
+    { field: 'fire lit', was: null, now: '2026-03-01T08:00+13:00' },
+    { field: 'fuel', was: 'wood', now: null },
+  ]);
+});
