@@ -19,6 +19,8 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'sponge-over-charge': () =>
     'The sponge weighs more than the charge. As read this cannot be: weigh the sponge again, check the units, and ask whether older metal was in the retort.',
   'firing-without-charge': () => 'This firing names no charge yet: write the charge up, then correct the firing to name it.',
+  'fired-before-charged': (d) =>
+    `The fire was lit at ${d.lit}, before the charge was weighed in at ${d.charged}: one of the two times is wrong. Correct it, or mark the time as about.`,
   'reference-unknown': () => 'This names something that is not in the book here: it may still be on another desk.',
   'charge-empty': () => 'The charge comes to nothing: no weight was written for what went in.',
   contested: () =>
