@@ -8,6 +8,10 @@ export const chargeHref = (id: string): string => `#/retort/${id}`;
 /** A register, or one thing in it. */
 export const registerHref = (register: RegisterKind, id?: string): string =>
   `#/site/${register}${id === undefined ? '' : `/${id}`}`;
+/** What stands in place of an id where a new thing is entered. */
+export const newThing = 'new';
+/** The sheet for a new thing of a register. */
+export const newThingHref = (register: RegisterKind): string => registerHref(register, newThing);
 export const standingHref = '#/site/standing';
 /** A room. */
 export const roomHref = (key: string): string => `#/${key}`;
