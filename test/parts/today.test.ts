@@ -39,7 +39,7 @@ describe('an empty book', () => {
     const [steps] = today.sections;
     expect(steps?.items.map((i) => i.key)).toEqual(['person', 'standing', 'scale', 'vessel', 'retort']);
     expect(steps?.items.every((i) => (i.more ?? '') !== '' && i.href?.startsWith('#/site/'))).toBe(true);
-    expect(today.next).toEqual({ text: 'Enter a person', href: '#/site/person' });
+    expect(today.next).toEqual({ text: 'Enter a person', href: '#/site/person/new' });
   });
 
   test('keeps the steps that are done in sight, marked, and goes on to the next', () => {
@@ -47,7 +47,7 @@ describe('an empty book', () => {
     book.add('standing', 'standing', { held: [{ what: 'none' }], done: [{ what: 'nothing' }] });
     const today = day(book);
     expect(today.sections[0]?.items.map((i) => i.mark?.text)).toEqual([undefined, 'done', undefined, undefined, undefined]);
-    expect(today.next.href).toBe('#/site/person');
+    expect(today.next.href).toBe('#/site/person/new');
   });
 
   test('a stock that the standing states and no entry has brought in is a step of its own, until it is written up', () => {

@@ -6,7 +6,7 @@ import type { Book } from '../../core/book/book.ts';
 import { standingAt } from '../../core/book/site.ts';
 import type { RegisterKind } from '../../core/kinds/index.ts';
 import { newHref } from '../retort/routes.ts';
-import { registerHref, standingHref } from './places.ts';
+import { newThingHref, registerHref, standingHref } from './places.ts';
 
 export type StepKey = 'person' | 'standing' | 'scale' | 'vessel' | 'retort' | 'stock';
 
@@ -28,11 +28,10 @@ function stockUnwritten(book: Book, now: string): boolean {
  * some. Null once nothing of it is left but the standing, which has a place of its own.
  */
 export function firstSteps(book: Book, now: string): readonly FirstStep[] | null {
-  const register = (kind: RegisterKind & StepKey): FirstStep => ({
-    key: kind,
-    done: book.registers[kind].size > 0,
-    href: registerHref(kind),
-  });
+  const register = (kind: RegisterKind & StepKey): FirstStep => {
+    const done = book.registers[kind].size > 0;
+    return { key: kind, done, href: done ? registerHref(kind) : newThingHref(kind) };
+  };
   const stock: readonly FirstStep[] = stockUnwritten(book, now) ? [{ key: 'stock', done: false, href: newHref('receipt') }] : [];
   const standing: FirstStep = { key: 'standing', done: standingAt(book.current, now) !== null, href: standingHref };
   const steps = [register('person'), standing, register('scale'), register('vessel'), ...stock, register('retort')];
