@@ -11,6 +11,7 @@ import { bad, good, problem, type Result } from '../core/result.ts';
 import { dayText } from '../words/dates.ts';
 import { remarkText, runSheet as words } from '../words/papers.ts';
 import { verdictText } from '../words/retort.ts';
+import { bandSources } from '../words/retort-bands.ts';
 import { withGrams } from './amounts.ts';
 import { bookReservations, isReservation, once } from './doubts.ts';
 import { list, section, sentence } from './ledger.ts';
@@ -65,7 +66,7 @@ export function runSheet(book: Book, chargeId: string, frame: Frame): Result<Def
       standing: standingText(book, at),
       reservations: once([...bookReservations(book), ...runReservations(run), ...flags.filter(isReservation).map(remarkText)]),
       body: [
-        ...figuresOf(run),
+        ...figuresOf(run, bandSources(book.registers, run)),
         ...findingsOf(run),
         ...wentIn(book, run),
         ...firings(book, run),

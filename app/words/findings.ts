@@ -21,6 +21,7 @@ const water = {
   dryMercury: 'Dry the mercury and weigh it again.',
   wetAmalgam: 'The amalgam was wet or squeezed less than usual.',
   anyWet: 'Wet amalgam, or a wet lining or lute.',
+  dryAmalgam: 'Dry the amalgam and weigh it again before the next charging.',
 } as const;
 
 /** Words of a finding by its code alone. Where the run is at hand, `findingFor` leaves out what its entries rule out. */
@@ -106,10 +107,7 @@ export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
   'water-not-known': {
     says: 'Not all the water that came over was weighed, so the gap is mercury and water together and cannot be told apart.',
     causes: [water.anyWet],
-    next: [
-      'Weigh the water in the receiver apart from the mercury.',
-      'Dry the amalgam and weigh it again before the next charging.',
-    ],
+    next: ['Weigh the water in the receiver apart from the mercury.', water.dryAmalgam],
   },
 };
 
@@ -138,6 +136,7 @@ const ruledOut = (known: KnownOfRun): ReadonlyMap<string, string | null> =>
     ...(known.dry
       ? [
           [water.wetAmalgam, 'The amalgam was squeezed less than usual.'] as const,
+          [water.dryAmalgam, null] as const,
           [water.anyWet, 'A wet lining or lute: the amalgam was dry when weighed.'] as const,
         ]
       : []),

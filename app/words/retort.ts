@@ -137,8 +137,10 @@ export const retort = {
   condenser: {
     held: 'On its book, g',
     most: 'Most ever brushed out, g',
-    together: 'Runs since, together, g',
+    together: 'Their gaps together, g',
     since: 'Runs since brushing',
+    soFar: 'Runs so far',
+    never: 'never brushed out',
   },
   notRecorded: 'not recorded',
   unknownCharge: 'No such run',

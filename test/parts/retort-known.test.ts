@@ -112,6 +112,7 @@ test('causes that the entries rule out are left out, and the others stay', () =>
   expect(causes('short-of-mercury', { dry: true })).not.toMatch(/wet charge/i);
   expect(causes('more-out-than-in', { mercuryDry: true })).not.toMatch(/water/i);
   expect(findingFor('more-out-than-in', { ...nothing, mercuryDry: true }).next.join(' ')).not.toMatch(/^Dry/);
+  expect(findingFor('water-not-known', { ...nothing, dry: true }).next.join(' ')).not.toMatch(/Dry the amalgam/);
   expect(causes('water-not-known', { dry: true })).toBe('A wet lining or lute: the amalgam was dry when weighed.');
 });
 

@@ -162,11 +162,19 @@ it('an answer “no” and a hot opening stop nothing and stay in sight', async 
   await by.press(page.getByRole('group', { name: 'Opened' }).getByRole('button', { name: 'Now' }));
   await by.choose(page.getByRole('radiogroup', { name: 'How was it known to be cold?' }), 'A temperature was measured');
   await by.write(page.getByRole('textbox', { name: /^Temperature measured/ }), '65');
+  // while it is typed, before anything is kept
+  await page.getByText(/^65 °C is above 40 °C/).waitFor();
   await by.write(reading('Sponge'), '190.0');
   await by.write(reading('Mercury caught'), '305.0');
   await by.press(button('Keep'));
   await page.getByText('“Heat raised slowly and never left alone” was answered no: called away.').waitFor();
   await page.getByText(/^Opened at 65 °C, above 40 °C/).waitFor();
+  // what the run comes to now is in view, and the page begins there
+  expect(await page.locator('h1').evaluate((heading) => heading === document.activeElement)).toBe(true);
+  expect(await page.evaluate(() => window.scrollY)).toBe(0);
+  expect(await page.locator('[data-not-recorded]').textContent()).toMatch(
+    /^Not recorded: .*checks before 15 of 15; checks while hot 4 of 5/,
+  );
 });
 
 it('a lot that was not found is a reservation of the run, and the lot stays on the book as missing', async () => {
@@ -193,4 +201,62 @@ it('a firing written up before its charge is an open end of the room', async () 
   expect(home.journalLines()).toBe(before + 1);
   await go('#/retort');
   await page.getByText(/^Firing of .* names no charge yet\./).waitFor();
+});
+
+it('a stamp that cannot be meant is told at its field, and keeping leads back to it', async () => {
+  await keep([charge('charge-1', [['clean-up-1/b1', '500.0']])]);
+  await go('#/retort/charge-1');
+  const lit = page.getByRole('group', { name: 'Fire lit', exact: true });
+  await by.press(lit.getByRole('button', { name: 'Now' }));
+  await by.press(lit.getByRole('button', { name: 'Change' }));
+  await lit.getByLabel('Day').fill('2062-03-14');
+  await lit.getByLabel('Time').press('Tab');
+  await lit.getByText(/14 March 2062 has not come yet/).waitFor();
+  const before = home.journalLines();
+  await by.press(button('Keep'));
+  const day = lit.getByLabel('Day');
+  expect(await day.getAttribute('aria-invalid')).toBe('true');
+  expect(await day.evaluate((field) => field === document.activeElement)).toBe(true);
+  expect(home.journalLines()).toBe(before);
+});
+
+it('a fire lit before its charge was weighed in is told on the run page', async () => {
+  await keep([
+    charge('charge-1', [['clean-up-1/b1', '500.0']]),
+    { id: 'firing-1', kind: 'firing', body: { heats: [{ charge: 'charge-1' }], lit: '2020-03-14T08:00+13:00' } },
+  ]);
+  await go('#/retort/charge-1');
+  await page.getByText(/^The fire was lit at 08:00, before the charge was weighed in/).waitFor();
+});
+
+it('what was answered at charging stands in the firing as answered, and only the rest is asked', async () => {
+  const kept = charge('charge-1', [['clean-up-1/b1', '500.0']]);
+  await keep([{ ...kept, body: { ...kept.body, pipeClear: 'yes', checks: [{ check: 'no-food', answer: 'no' }] } }]);
+  await go('#/retort/charge-1');
+  await by.press(page.locator('summary', { hasText: 'Checks before lighting' }));
+  const answered = page.getByRole('list', { name: 'answered at charging' });
+  expect(await answered.getByRole('listitem').count()).toBe(2);
+  await answered.getByText(/Pipe proved clear from end to end/).waitFor();
+  const asked = page.getByRole('list', { name: 'Checks before lighting' });
+  expect(await asked.getByRole('radiogroup').count()).toBe(13);
+});
+
+it('Enter after the last ball leads on and keeps nothing', async () => {
+  const before = home.journalLines();
+  await go('#/retort/new/charge');
+  await by.write(page.getByLabel('Weight of B1 at charging', { exact: true }), '500.0');
+  await page.keyboard.press('Enter');
+  await by.write(page.getByLabel('Weight of B2 at charging', { exact: true }), '300.0');
+  await page.keyboard.press('Enter');
+  await page.locator('summary:focus', { hasText: 'Other things put in' }).waitFor();
+  await page.keyboard.press('Enter');
+  await go('#/retort/new/clean-up');
+  await by.write(page.getByLabel('Label of row 1'), 'C1');
+  await by.write(page.getByLabel('Weight of row 1'), '100.0');
+  await page.keyboard.press('Enter');
+  await page.locator('[aria-label="Weight of row 2"]:focus').waitFor();
+  await page.keyboard.press('Enter');
+  await page.locator('summary:focus', { hasText: 'About this clean-up' }).waitFor();
+  await page.keyboard.press('Enter');
+  expect(home.journalLines()).toBe(before);
 });

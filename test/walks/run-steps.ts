@@ -60,7 +60,7 @@ export async function enterRegisters(page: Page, hand: Hand): Promise<void> {
   await hand.write(text(page, /^The most it weighs/), '3000');
   await hand.write(text(page, /^Step of its display/), '0.1');
   await hand.write(text(page, /^Expanded uncertainty U/), '0.1');
-  await hand.write(text(page, /^Load it was found at/), '2000');
+  await hand.write(text(page, /^Load the certificate states it for/), '2000');
   await keep(page, hand);
 
   await register(page, hand, 'Vessels');
@@ -92,6 +92,7 @@ export async function receiveMercury(page: Page, hand: Hand): Promise<void> {
 export async function cleanUp(page: Page, hand: Hand, balls: readonly string[] = example.balls): Promise<void> {
   await hand.press(room(page, 'Retort'));
   await hand.press(link(page, 'Clean-up'));
+  await hand.choose(group(page, 'Type of clean-up'), 'Routine');
   await hand.write(page.getByLabel('Label of row 1'), 'B1');
   for (const [i, ball] of balls.entries()) {
     await hand.write(page.getByLabel(`Weight of row ${i + 1}`), ball);

@@ -80,7 +80,7 @@ async function walkTheRun(hand: (page: Page) => Hand): Promise<void> {
   expect(await page.locator('[data-finding="water-not-known"]').count()).toBe(1);
 
   const download = page.waitForEvent('download');
-  await by.press(button(page, 'Print the run sheet'));
+  await by.press(button(page, 'Save the run sheet as PDF'));
   const folder = mkdtempSync(join(tmpdir(), 'daybook-sheet-'));
   try {
     const file = join(folder, 'sheet.pdf');
@@ -95,7 +95,7 @@ async function walkTheRun(hand: (page: Page) => Hand): Promise<void> {
   }
 
   await by.press(page.getByRole('navigation', { name: 'Rooms' }).getByRole('link', { name: 'Retort', exact: true }));
-  await page.getByText('closed: within the band, water not known').waitFor();
+  await page.getByText('within the band, water not known').waitFor();
   expect(home.faults).toEqual([]);
 }
 

@@ -5,11 +5,12 @@
 import type { Content } from 'pdfmake/interfaces';
 import { lessSum, type Sum } from '../../core/book/charges.ts';
 import type { Opening, Run } from '../../core/book/runs.ts';
-import { isZero, shifted } from '../../core/decimal.ts';
+import { isZero, shifted, toNumber } from '../../core/decimal.ts';
 import { uOf } from '../../core/measured.ts';
 import { momentText } from '../../words/dates.ts';
 import { decimalText, percentText, withU } from '../../words/figures.ts';
 import { notKnown, notRecorded, runSheet as words } from '../../words/papers.ts';
+import { type BandSources, bandSourceNames, lossRule } from '../../words/retort-bands.ts';
 import { gramsText, uText, withGrams } from '../amounts.ts';
 import { aside, ledger, part, type Row, section, sentence, together } from '../ledger.ts';
 import { openedText } from './moments.ts';
@@ -49,25 +50,25 @@ function account(run: Run, last: Opening): Content[] {
 
 const percent = (share: number | null, places?: number): string => (share === null ? notKnown : percentText(share, places));
 
-function usualText({ usual, bands }: Run): string {
+function usualText({ usual, bands }: Run, sources: BandSources): string {
   if (!usual) return words.usualNone;
   const said =
     usual.from === 'history'
       ? words.usualHistory(percentText(usual.ratio), usual.runs)
       : words.usualSite(percentText(usual.ratio));
-  return `${said}${words.ratioBand(`${decimalText(shifted(bands.ratioBand, 2), 1)}\u00a0%`)}`;
+  return `${said}${words.ratioBand(`${decimalText(shifted(bands.ratioBand, 2), 1)}\u00a0%`)}, ${bandSourceNames[sources.ratio]}`;
 }
 
-function shares(run: Run, last: Opening): Content[] {
+function shares(run: Run, last: Opening, sources: BandSources): Content[] {
   const { figures, gap } = last;
   if (!figures || !gap) return [];
   const amalgam = run.charges[0]?.holds === 'amalgam';
   const rows: [string, string][] = [
     [words.gapWithU, gap.uKnown ? withU(gap.grams, uOf(gap.net) / 1e6) : `${withGrams(gap.grams)}, ${words.gapNoU}`],
     [words.gapOfCharge, percent(figures.gapOfCharge, gapPlaces)],
-    [words.band, words.bandUpTo(`${decimalText(figures.band, 2)}\u00a0g`)],
+    [words.band, words.bandUpTo(`${decimalText(figures.band, 2)}\u00a0g`, lossRule(run.bands, sources, toNumber(figures.band)))],
     [words.spongeRatio, percent(figures.spongeRatio)],
-    ...(amalgam ? [[words.usual, usualText(run)] as [string, string]] : []),
+    ...(amalgam ? [[words.usual, usualText(run, sources)] as [string, string]] : []),
     [words.caughtUpper, percent(figures.caughtUpper)],
   ];
   return [
@@ -160,14 +161,14 @@ function soFar(run: Run): Content[] {
 }
 
 /** Account, shares, and the state at each opening. */
-export function figuresOf(run: Run): Content[] {
+export function figuresOf(run: Run, sources: BandSources): Content[] {
   const { last } = run;
   const openSince = last && last !== run.openings.at(-1) ? [sentence(words.figuresAsAt(run.openings.indexOf(last) + 1))] : [];
   return [
     section(words.figures),
     ...(run.together ? [sentence(words.together(run.charges.length))] : []),
     ...openSince,
-    ...(last ? [...account(run, last), ...shares(run, last)] : soFar(run)),
+    ...(last ? [...account(run, last), ...shares(run, last, sources)] : soFar(run)),
     ...openings(run),
     ...perCharge(run),
   ];

@@ -45,7 +45,8 @@ function firingFacts(book: Book, { reading }: Firing): Content[] {
     [words.luteSeen, body.lute ?? notRecorded],
     [words.fuel, body.fuel ?? notRecorded],
     [words.note, body.note ?? '–'],
-    [words.recordedBy, `${personName(book, entry.by, happened)}, ${happenedText(reading)}`],
+    [words.happened, happenedText(reading)],
+    [words.recordedBy, words.changedBy(personName(book, entry.by, happened), momentText(entry.written))],
     [words.witness, witnessText(book, entry, happened)],
     ...(kept === '' ? [] : [[words.papersKept, kept] as const]),
   ]);

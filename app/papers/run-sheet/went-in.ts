@@ -8,7 +8,7 @@ import { type Charge, emptySum, joined, type Sum } from '../../core/book/charges
 import type { ChargedLot, Lot } from '../../core/book/lots.ts';
 import type { Run } from '../../core/book/runs.ts';
 import type { Entry } from '../../core/entry.ts';
-import { dayText } from '../../words/dates.ts';
+import { dayText, momentText } from '../../words/dates.ts';
 import { percentText } from '../../words/figures.ts';
 import { notRecorded, runSheet as words } from '../../words/papers.ts';
 import { gramsText, ugText, withGrams } from '../amounts.ts';
@@ -35,7 +35,7 @@ function particulars(book: Book, { reading, retort, holds }: Charge): Content[] 
   return facts([
     [words.retort, thingName(book, 'retort', retort, happened)],
     [words.chargedAt, happenedText(reading)],
-    [words.recordedBy, personName(book, entry.by, happened)],
+    [words.recordedBy, words.changedBy(personName(book, entry.by, happened), momentText(entry.written))],
     [words.witness, witnessText(book, entry, happened)],
     [words.holds, words.holdsWords[holds]],
     [words.fill, body.fill === undefined ? notRecorded : percentText(body.fill, 0)],
