@@ -63,6 +63,8 @@ export class EntryForm<V extends object> {
   kept = $state.raw<Kept | null>(null);
   /** When the draft this form was taken up from was last touched; empty for a fresh form. */
   takenUp = $state('');
+  /** It has been looked whether a draft was left: what stands in the fields is what the form begins with. */
+  restored = $state(false);
   /** The draft could not be saved: what is typed lives in this window only. */
   draftLost = $state(false);
   #id = '';
@@ -199,12 +201,14 @@ export class EntryForm<V extends object> {
   async restore(): Promise<void> {
     const row = await this.daybook.store.draft(this.plan.name).catch(() => undefined);
     const content = row?.content as { id: string; values: V; when: When; extras: Extras } | undefined;
-    if (!row || !content || !sameMembers(content.values, this.plan.start())) return;
-    this.#id = content.id;
-    this.values = content.values;
-    this.when = content.when;
-    this.extras = content.extras;
-    this.takenUp = row.touched;
+    if (row && content && sameMembers(content.values, this.plan.start())) {
+      this.#id = content.id;
+      this.values = content.values;
+      this.when = content.when;
+      this.extras = content.extras;
+      this.takenUp = row.touched;
+    }
+    this.restored = true;
   }
 
   /** Throws what is typed and its draft away and begins anew. */

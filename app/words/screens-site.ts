@@ -158,7 +158,7 @@ export const site = {
     usualRatio: 'Usual sponge ratio',
     usualRatioHint: 'Sponge over charge for this site’s amalgam: 0.38 means 38 g of sponge from 100 g.',
     ratioBand: 'How far from it is still ordinary',
-    ratioBandHint: 'Such as 0.04.',
+    ratioBandHint: 'From the usual sponge ratio, such as 0.04.',
     lossBand: 'Ordinary gap, as a share of the charge',
     lossBandHint: 'Such as 0.02. Ordinary is not acceptable: it only says what is usual.',
     lossAllowance: 'Ordinary gap, as a mass',

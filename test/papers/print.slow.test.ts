@@ -68,7 +68,7 @@ test('another program reads the figures, the standing and the whole end mark off
   const text = readBack(await printed(book, charge));
   for (const figure of ['955.6', '371.8', '583.8', '571.2', '12.6', '1.319 %', '38.91 %', '97.84 %'])
     expect(text).toContain(figure);
-  expect(text).toContain('clearing of legacy mercury');
+  expect(text).toContain('clearing legacy mercury');
   expect(text).toContain(
     `Desk desk-one, ${book.entries.length} entries, end mark ${Array(4).fill('0123 4567 89ab cdef').join(' ')}`,
   );

@@ -191,7 +191,7 @@ test('a run that an entry of an unknown kind speaks of is not printed without it
 
 test('the standing stands at the head in words, or that none was stated', () => {
   const { book, charge } = w8();
-  expect(said(book, charge)).toContain('Held\nmercury may be in plates, floors or traps\nDone\nclearing of legacy mercury\n');
+  expect(said(book, charge)).toContain('Held\nmercury may be in plates, floors or traps\nDone\nclearing legacy mercury\n');
   book.add(
     'standing two',
     'standing',

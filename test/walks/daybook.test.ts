@@ -130,15 +130,17 @@ describe('a book at work', () => {
 
   test('a correction is written from the entry, and both readings stand side by side with who and why', async () => {
     await w.go('#/daybook/clean-up-one');
-    await main().getByRole('link', { name: 'Correct' }).click();
+    await main().getByRole('link', { name: 'Correct', exact: true }).click();
     await main().getByText('Nothing has been changed yet.').waitFor();
     await main()
       .getByLabel(/^Batteries or plates/)
       .fill('Battery 2');
-    await main()
-      .getByRole('group', { name: /^Lot 1/ })
-      .getByRole('textbox', { name: /^Reading/ })
-      .fill('956.6');
+    // the row is one line that says what it holds, until it is opened
+    const row = main().getByRole('group', { name: /^Lot 1/ });
+    const reading = row.getByRole('textbox', { name: /^Reading/ });
+    expect(await reading.isVisible()).toBe(false);
+    await row.getByText(/^955\.6 g ·/).click();
+    await reading.fill('956.6');
     await main().getByText('Changed: Batteries or plates; Lot 1, Weight').waitFor();
     await keep();
     await main().getByText('One thing is not right yet.').waitFor();
@@ -158,6 +160,30 @@ describe('a book at work', () => {
       .getByText(/Keeper, /)
       .first()
       .waitFor();
+  });
+
+  test('a correction opened from one lot has that row open and in focus, and the others folded', async () => {
+    await w.go('#/daybook/clean-up-one');
+    await main()
+      .getByRole('link', { name: /^Correct\s*: .*Lot 1$/ })
+      .click();
+    const row = main().getByRole('group', { name: /^Lot 1/ });
+    await row.getByRole('textbox', { name: /^Reading/ }).waitFor();
+    await expect.poll(() => row.evaluate((element) => element.contains(document.activeElement))).toBe(true);
+    expect(await main().locator('fieldset.item > details[open]').count()).toBe(1);
+  });
+
+  test('a second window only reads, says so wherever the page is turned, and holds back what leads to writing', async () => {
+    const second = await w.context.newPage();
+    await second.goto(new URL('/#/today', w.page.url()).href);
+    await second.getByRole('alert').getByText('This window only reads').waitFor();
+    const note = second.getByRole('navigation', { name: 'Write up' }).getByRole('link', { name: /^Note/ });
+    expect(await note.getAttribute('aria-disabled')).toBe('true');
+    await second.setViewportSize({ width: 640, height: 400 });
+    await second.mouse.wheel(0, 4000);
+    const told = second.getByRole('alert').filter({ hasText: 'This window only reads' });
+    await expect.poll(async () => (await told.boundingBox())?.y).toBe(0);
+    await second.close();
   });
 
   test('the readings of a corrected entry open to their workings and lead to what they touch', async () => {
@@ -277,7 +303,7 @@ describe('a book from elsewhere', () => {
   test('an entry of a kind not understood is shown as the text it is, and said so', async () => {
     const strange = {
       ...draft('strange-one', 'note', { text: '' }, daysAgo(0, '00:20')),
-      kind: 'crushing',
+      kind: 'kind-of-later',
       body: { stamps: 5, remark: hostile },
       format: 1,
       desk: 'desk-other',
@@ -295,7 +321,7 @@ describe('a book from elsewhere', () => {
     await main()
       .getByRole('link', { name: /^1 entry of a kind this program does not know/ })
       .click();
-    await main().getByRole('link', { name: 'crushing' }).click();
+    await main().getByRole('link', { name: 'kind-of-later' }).click();
     await main().getByText('A newer version of this program wrote this kind of entry.').waitFor();
     expect(await main().locator('pre').textContent()).toContain('onerror');
     expect(await w.page.evaluate(() => 'hit' in window)).toBe(false);

@@ -225,7 +225,7 @@ describe('writing up', () => {
       .getByText(/^Kept · entry/)
       .waitFor();
     await main().getByRole('link', { name: 'Battery 9' }).click();
-    await main().getByRole('button', { name: 'Restate' }).click();
+    await main().getByRole('button', { name: 'Enter a change' }).click();
     expect(await main().getByLabel('Name of the battery').inputValue()).toBe('Battery 9');
   });
 });

@@ -260,3 +260,14 @@ it('Enter after the last ball leads on and keeps nothing', async () => {
   await page.keyboard.press('Enter');
   expect(home.journalLines()).toBe(before);
 });
+
+it('a window that only reads stamps nothing', async () => {
+  await keep([charge('charge-1', [['clean-up-1/b1', '500.0']])]);
+  await go('#/retort/charge-1');
+  const stamp = (of: Page) => of.getByRole('group', { name: 'Fire lit', exact: true }).getByRole('button', { name: 'Now' });
+  expect(await stamp(page).isEnabled()).toBe(true);
+  const second = await home.another();
+  await second.goto(page.url());
+  await second.getByText('This window only reads: nothing can be kept here.').first().waitFor();
+  expect(await stamp(second).isDisabled()).toBe(true);
+});
