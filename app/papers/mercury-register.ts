@@ -47,7 +47,7 @@ function overview(book: Book, vessels: readonly string[], period: Period, end: s
         ...vessels.map((id) => {
           const thing = book.registers.vessel.get(id);
           const body = thing ? stateAt(thing, end).body : undefined;
-          const look = lastLook(book, id, period);
+          const look = lastLook(book, id, period, end);
           return {
             cells: [
               thingName(book, 'vessel', id, end),

@@ -58,7 +58,7 @@ function more(book: Book, movement: Movement, place: string): Said {
     case 'found':
       return [(reading.body as Body<'found'>).where];
     case 'spill':
-      return [(reading.body as Body<'spill'>).where, way];
+      return [(reading.body as Body<'spill'>).where, movement.to === place ? words.gatheredUp : words.ranOut];
     case 'return':
       return [way, (reading.body as Body<'return'>).how];
     default:
