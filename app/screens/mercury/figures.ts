@@ -41,7 +41,8 @@ export interface FigureRow {
   readonly note: string;
   /** Below nothing: told with a word, never clipped. */
   readonly negative?: boolean;
-  readonly lines: readonly WorkingLine[];
+  /** Its working, made when it is opened. */
+  readonly lines: () => readonly WorkingLine[];
   /** Under a rule, as the outcome of the rows above. */
   readonly total?: boolean;
 }
