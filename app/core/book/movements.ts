@@ -3,7 +3,7 @@
  * only. What an entry moves is worked out as known today: a lot is worth what its run showed, whenever the run was.
  */
 import type { Measured } from '../measured.ts';
-import { compareMoments, compareWithBound } from '../time.ts';
+import { compareWithBound, minutesOf } from '../time.ts';
 import type { Charges } from './charges.ts';
 import type { Condenser } from './condenser.ts';
 import type { Current, Reading } from './current.ts';
@@ -106,10 +106,9 @@ export function readMovements(book: {
   circuitMovements(gathering);
   workMovements(gathering, works);
   runMovements(gathering);
-  const byTime = (a: Movement, b: Movement): number => compareMoments(a.at, b.at);
-  gathering.movements.sort(byTime);
+  sortByTime(gathering.movements);
   countMovements(gathering);
-  gathering.movements.sort(byTime);
+  sortByTime(gathering.movements);
   return {
     all: gathering.movements.filter((m) => m.mercury.ug !== 0 || m.mercury.parts.size > 0),
     bounds: gathering.bounds,
@@ -117,6 +116,13 @@ export function readMovements(book: {
     lotMercuries: gathering.lotMercuries,
     flags: [...flags.values()],
   };
+}
+
+/** Sorts in place; each moment is read once, not at every comparison. */
+function sortByTime(movements: Movement[]): void {
+  const rows = movements.map((movement) => ({ movement, at: minutesOf(movement.at) ?? 0 }));
+  rows.sort((a, b) => a.at - b.at);
+  for (const [i, { movement }] of rows.entries()) movements[i] = movement;
 }
 
 /** What stands in each place after all movements up to and with this moment or day; null: all of them. */
