@@ -73,7 +73,7 @@ export const papersRoom = {
   outside: 'For somebody outside',
   outsideNote: 'Auditor, regulator, anyone who does not want to trust this program',
   outsideSays:
-    'The record is the folder, not this program. Every entry is one line of plain text; each line carries the mark of the line before it, so that a changed, added or missing line shows. Copy the folder, and take these from a terminal:',
+    'The record is the folder, not this program. Every entry is one line of plain text; each line carries the mark of the line before it, so that one changed, added or taken out shows, and a cut-off end shows against an end mark kept elsewhere. Copy the folder, and ask these of the command that comes with this program:',
   folder: 'This daybook’s folder',
   commands: [
     { name: 'check', line: 'daybook check FOLDER', does: 'goes through every line, and names the first one that does not fit' },
