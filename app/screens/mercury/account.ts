@@ -4,12 +4,12 @@
  */
 import { type Account, detectableFactor, levelOf, type Period, perTonne, wasThere, zOf } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
-import { type Movement, stocksAt } from '../../core/book/movements.ts';
+import { type Movement, stocksAt } from '../../core/book/movements/gathering.ts';
 import { foundPlace, isStock, lossPlace, outside } from '../../core/book/places.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
 import { added, type Measured, scaled, total, uOf } from '../../core/measured.ts';
 import { compareWithBound } from '../../core/time.ts';
-import type { WorkingLine } from '../../parts/WorkingTable.svelte';
+import type { WorkingLine } from '../../parts/working-line.ts';
 import { accountReasons, accountWords } from '../../words/account.ts';
 import { decimalText, placesFor, withU } from '../../words/figures.ts';
 import { placeText } from '../../words/places.ts';

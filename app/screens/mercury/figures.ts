@@ -1,7 +1,7 @@
 /** A measured amount as a table shows it: value and expanded uncertainty (k = 2) in grams, rounded once to the same place. */
 import { decimalFromNumber } from '../../core/decimal.ts';
 import { type Measured, uOf } from '../../core/measured.ts';
-import type { WorkingLine } from '../../parts/WorkingTable.svelte';
+import type { WorkingLine } from '../../parts/working-line.ts';
 import { decimalText, gramsOf, placesFor } from '../../words/figures.ts';
 
 export interface Figure {

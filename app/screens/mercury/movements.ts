@@ -1,6 +1,6 @@
 /** The list of movements, newest first, a page at a time, of one place or of all. */
 import type { Book } from '../../core/book/book.ts';
-import type { Movement } from '../../core/book/movements.ts';
+import type { Movement } from '../../core/book/movements/gathering.ts';
 import { placeParts } from '../../core/book/places.ts';
 import { toText } from '../../core/decimal.ts';
 import { uOf } from '../../core/measured.ts';

@@ -4,12 +4,12 @@
  */
 import type { Book } from '../../core/book/book.ts';
 import { goldInStrained } from '../../core/book/gold.ts';
-import { type Movement, stocksAt } from '../../core/book/movements.ts';
+import { type Movement, stocksAt } from '../../core/book/movements/gathering.ts';
 import { isStock, placeParts } from '../../core/book/places.ts';
 import { latest } from '../../core/book/registers.ts';
 import { type Measured, scaled, total } from '../../core/measured.ts';
 import { compareWithBound } from '../../core/time.ts';
-import type { WorkingLine } from '../../parts/WorkingTable.svelte';
+import type { WorkingLine } from '../../parts/working-line.ts';
 import { basisTexts } from '../../words/account.ts';
 import { dayText } from '../../words/dates.ts';
 import { gramText } from '../../words/figures.ts';
