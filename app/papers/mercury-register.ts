@@ -7,7 +7,7 @@ import { accountOf, type Period } from '../core/book/account.ts';
 import type { Book } from '../core/book/book.ts';
 import type { Reading } from '../core/book/current.ts';
 import { reservations } from '../core/book/flags.ts';
-import { stocksAt } from '../core/book/movements.ts';
+import { stocksAt } from '../core/book/movements/gathering.ts';
 import { vesselPlace } from '../core/book/places.ts';
 import { stateAt } from '../core/book/registers.ts';
 import { total } from '../core/measured.ts';

@@ -3,7 +3,7 @@
  * can tell what became of it.
  */
 import type { Book } from '../core/book/book.ts';
-import { stocksAt } from '../core/book/movements.ts';
+import { stocksAt } from '../core/book/movements/gathering.ts';
 import { circuitPlace, isStock, type LossPath, placeParts, vesselPlace } from '../core/book/places.ts';
 import { latest, nameOf, type Registered, stateAt } from '../core/book/registers.ts';
 import type { Run } from '../core/book/runs.ts';

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { accountOf, detectableFactor, type Period } from '../../app/core/book/account.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
-import { stocksAt } from '../../app/core/book/movements.ts';
+import { stocksAt } from '../../app/core/book/movements/gathering.ts';
 import { isStock } from '../../app/core/book/places.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { uOf } from '../../app/core/measured.ts';

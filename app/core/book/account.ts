@@ -8,7 +8,7 @@ import { type Measured, measured, scaled, total, uOf } from '../measured.ts';
 import { compareWithBound } from '../time.ts';
 import type { Book } from './book.ts';
 import { type FlagCode, reservations } from './flags.ts';
-import { type Movement, stocksAt } from './movements.ts';
+import { type Movement, stocksAt } from './movements/gathering.ts';
 import { foundPlace, isStock, type LossPath, lossPaths, lossPlace, outside, placeParts } from './places.ts';
 
 /** A period: from the first moment or day (inside) to the last (inside); null where it is open. A day is the day on the wall of each entry. */

@@ -2,7 +2,7 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Period } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
-import type { Movement } from '../../core/book/movements.ts';
+import type { Movement } from '../../core/book/movements/gathering.ts';
 import { inPeriod } from '../../core/book/period.ts';
 import { type LossPath, placeParts } from '../../core/book/places.ts';
 import { total } from '../../core/measured.ts';

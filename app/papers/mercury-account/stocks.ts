@@ -2,7 +2,7 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Account } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
-import type { Basis } from '../../core/book/movements.ts';
+import type { Basis } from '../../core/book/movements/gathering.ts';
 import { placeKinds, placeParts } from '../../core/book/places.ts';
 import { uOf } from '../../core/measured.ts';
 import { basisTexts } from '../../words/account.ts';

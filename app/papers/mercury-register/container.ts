@@ -3,7 +3,7 @@ import type { Content } from 'pdfmake/interfaces';
 import type { Period } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
 import type { Reading } from '../../core/book/current.ts';
-import type { Movement } from '../../core/book/movements.ts';
+import type { Movement } from '../../core/book/movements/gathering.ts';
 import { inPeriod, upToEnd } from '../../core/book/period.ts';
 import { outside, vesselPlace } from '../../core/book/places.ts';
 import { stateAt } from '../../core/book/registers.ts';
