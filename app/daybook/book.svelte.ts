@@ -28,6 +28,12 @@ export interface Surroundings {
   readonly locks?: LockManager | undefined;
 }
 
+/**
+ * Whether the program behind the window answers: `there` it did when last asked, `silent` it did not, `shut` it answers others and lets this window
+ * in no more (it was started anew, with a new key). A window that was shut out stays so until it is opened again.
+ */
+export type Reach = 'there' | 'silent' | 'shut';
+
 /** Entries as the host sends them, one line of JSON each. */
 export function entriesFrom(bytes: Uint8Array): readonly Entry[] {
   const text = new TextDecoder().decode(bytes);
@@ -44,6 +50,8 @@ export class Daybook {
   ready = $state(false);
   /** Another window of this browser writes this daybook. */
   elsewhere = $state(false);
+  /** Whether the host answers this window. */
+  reach = $state<Reach>('there');
   /** The person who writes, by id; null while nobody is chosen. */
   writer = $state<string | null>(null);
   /** Why drafts are not remembered; null while they are. */
@@ -59,7 +67,7 @@ export class Daybook {
   #writing: Writing | null = null;
 
   constructor({ host, clock = machineClock, openStore: open = openStore, locks }: Surroundings) {
-    this.host = host;
+    this.host = { ask: (question, body) => this.#heard(host.ask(question, body)) };
     this.clock = clock;
     this.#openStore = open;
     this.#locks = locks;
@@ -73,9 +81,9 @@ export class Daybook {
     return this.state?.book ?? null;
   }
 
-  /** Nothing can be kept: the host opened it for reading, or another window writes. */
+  /** Nothing can be kept: the host opened it for reading, another window writes, or this window is let in no more. */
   get readingOnly(): boolean {
-    return this.open === null || !this.open.writable || this.elsewhere;
+    return this.open === null || !this.open.writable || this.elsewhere || this.reach === 'shut';
   }
 
   /** People of the register who are still here, by id with their names. */
@@ -112,6 +120,42 @@ export class Daybook {
     await this.#take(await this.host.ask('close', {}));
   }
 
+  /** Asks quietly whether the host still answers; a host that does so again with another daybook is followed there. */
+  async look(): Promise<void> {
+    if (this.reach === 'shut') return;
+    const before = this.reach;
+    const answer = await this.host.ask('state', {});
+    if (answer.ok && before === 'silent' && answer.value.book?.id !== this.open?.id) await this.#take(answer);
+  }
+
+  /** Notes from every answer whether the host is there. Whoever cannot keep must not stand in the way of a window that can. */
+  async #heard<T extends Result<unknown>>(asking: Promise<T>): Promise<T> {
+    const answer = await asking;
+    const codes = answer.ok ? [] : answer.problems.map((p) => p.code);
+    const before = this.reach;
+    if (before === 'shut') return answer;
+    this.reach = codes.includes('no-session') ? 'shut' : codes.includes('host-silent') ? 'silent' : 'there';
+    if (this.reach !== 'there') this.#letWritingGo();
+    else if (before === 'silent' && this.ready && this.open) this.#askToWrite(this.open.id, true);
+    return answer;
+  }
+
+  #letWritingGo(): void {
+    this.#writing?.release();
+    this.#writing = null;
+  }
+
+  /** Asks for the right to write; `missed`: others may have kept something since it was last held. */
+  #askToWrite(id: string, missed = false): void {
+    this.#letWritingGo();
+    this.#writing = onlyWriter(this.#locks, id, (ours) => {
+      const waited = this.elsewhere;
+      this.elsewhere = !ours;
+      // what the other window kept meanwhile is not here yet
+      if (ours && (waited || missed)) void this.reload();
+    });
+  }
+
   async #take(answer: Result<HostState>): Promise<void> {
     if (!answer.ok) {
       this.problems = answer.problems;
@@ -132,8 +176,7 @@ export class Daybook {
     this.elsewhere = false;
     this.writer = null;
     this.lastKept = null;
-    this.#writing?.release();
-    this.#writing = null;
+    this.#letWritingGo();
     this.store.close();
     this.store = noStore;
   }
@@ -146,12 +189,7 @@ export class Daybook {
     if (!(await this.reload())) return;
     const writer = await this.store.setting('writer').catch(() => undefined);
     if (typeof writer === 'string' && this.book.registers.person.has(writer)) this.writer = writer;
-    this.#writing = onlyWriter(this.#locks, open.id, (ours) => {
-      const waited = this.elsewhere;
-      this.elsewhere = !ours;
-      // what the other window kept meanwhile is not here yet
-      if (ours && waited) void this.reload();
-    });
+    this.#askToWrite(open.id);
     this.ready = true;
   }
 

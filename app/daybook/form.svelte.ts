@@ -151,6 +151,12 @@ export class EntryForm<V extends object> {
     });
   }
 
+  /** Why the host did not take it, where that lies with no field: it does not answer, or lets this window in no more. */
+  get unreached(): 'silent' | 'shut' | null {
+    const codes = this.problems.map((p) => p.code);
+    return codes.includes('no-session') ? 'shut' : codes.includes('host-silent') ? 'silent' : null;
+  }
+
   /** Problems that no field on the page shows. */
   get homeless(): readonly string[] {
     const shown = (p: Problem) =>
@@ -158,11 +164,14 @@ export class EntryForm<V extends object> {
     return this.problems.filter((p) => !shown(p)).map(problemText);
   }
 
-  /** To be called after every change: saves the draft a quarter of a second after the last one. */
+  /**
+   * To be called after every change: saves the draft a quarter of a second after the first change that is not in it yet, however long the typing
+   * goes on. A window that is let in no more leaves the draft to the one opened after it.
+   */
   touched(): void {
     if (this.stage === 'kept') return;
     if (this.#asked) this.check();
-    if (this.#timer !== null) clearTimeout(this.#timer);
+    if (this.#timer !== null || this.daybook.reach === 'shut') return;
     this.#timer = setTimeout(() => void this.saveDraft(), delayMs);
   }
 

@@ -23,7 +23,8 @@ export function onlyWriter(locks: LockManager | undefined, id: string, heard: (o
   const hold = () =>
     new Promise<void>((resolve) => {
       letGo = resolve;
-      heard(true);
+      if (end.signal.aborted) resolve();
+      else heard(true);
     });
   const wait = () => locks.request(name, { signal: end.signal }, hold);
   locks
@@ -33,7 +34,9 @@ export function onlyWriter(locks: LockManager | undefined, id: string, heard: (o
       void wait().catch(() => {});
       return undefined;
     })
-    .catch(() => heard(true));
+    .catch(() => {
+      if (!end.signal.aborted) heard(true);
+    });
   return {
     release: () => {
       end.abort();

@@ -10,6 +10,7 @@ import { type Run, runAt } from '../core/book/runs.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { dayText } from '../words/dates.ts';
 import { remarkText, runSheet as words } from '../words/papers.ts';
+import { verdictText } from '../words/retort.ts';
 import { withGrams } from './amounts.ts';
 import { bookReservations, isReservation, once } from './doubts.ts';
 import { list, section, sentence } from './ledger.ts';
@@ -52,13 +53,14 @@ export function runSheet(book: Book, chargeId: string, frame: Frame): Result<Def
   const unread = notUnderstoodAbout(book, run);
   if (unread) return bad(problem('paper-not-understood', 'id', { kind: unread.kind, entry: unread.id }));
   const at = runAt(run);
+  const verdict = verdictText(run.awaits, run.openings.at(-1)?.figures?.findings ?? []);
   const flags = flagsOfRun(book, run);
   const readings = readingsOf(book, run);
   const scaleStates = scalesOf(readings).map(({ entry }) => entry);
   return good(
     paper(frame, {
       name: words.name,
-      subject: words.subject(thingName(book, 'retort', run.retort, at), dayText(at)),
+      subject: words.subject(thingName(book, 'retort', run.retort, at), dayText(at), verdict),
       number: words.number(run.id),
       standing: standingText(book, at),
       reservations: once([...bookReservations(book), ...runReservations(run), ...flags.filter(isReservation).map(remarkText)]),

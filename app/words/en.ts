@@ -22,8 +22,9 @@ export const en = {
   draftLost: 'The draft cannot be saved just now: what is typed lives in this window only until it is kept.',
   draftSafe: 'What is typed is saved as a draft at once.',
   notYet: (n: number) => (n === 1 ? 'One thing is not right yet.' : `${n} things are not right yet.`),
-  notYetHint: 'Each is told at its field. Nothing was kept.',
-  readingOnly: 'This window only reads: nothing can be kept here.',
+  notYetHint: (n: number) => `${n === 1 ? 'It is told at its field.' : 'Each is told at its field.'} Nothing was kept.`,
+  /** Something that belongs to no field stands in the way. */
+  notKept: 'Nothing was kept.',
   when: 'When',
   particulars: 'Further particulars',
   witness: 'Seen by',

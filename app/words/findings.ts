@@ -13,6 +13,17 @@ export interface FindingWords {
   readonly next: readonly string[];
 }
 
+/** Causes and steps that some entries rule out. */
+const water = {
+  unweighed: 'Water in the charge that nobody weighed.',
+  wetCharge: 'A wet charge whose water was not weighed.',
+  inMercury: 'Water weighed with the mercury.',
+  dryMercury: 'Dry the mercury and weigh it again.',
+  wetAmalgam: 'The amalgam was wet or squeezed less than usual.',
+  anyWet: 'Wet amalgam, or a wet lining or lute.',
+} as const;
+
+/** Words of a finding by its code alone. Where the run is at hand, `findingFor` leaves out what its entries rule out. */
 export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
   closes: {
     says: 'What came out weighs as much as what went in, within the uncertainty of the weighings.',
@@ -26,12 +37,12 @@ export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
     says: 'A little less came out than went in, no more than the band set for a run.',
     causes: [
       'Mercury held up in the condenser and its pipe.',
-      'Water in the charge that nobody weighed.',
+      water.unweighed,
       'Drops left in the receiver, on cloths or on gloves.',
     ],
     next: [
-      'Book it against this retort’s condenser and look at several runs together.',
-      'Brush the condenser out when its book passes what it has ever given.',
+      'Brush pipe and condenser out and weigh what comes, or look at several runs together.',
+      'Write a brushing out down in the register: from then on a gap can be put to the condenser’s book.',
     ],
   },
   'short-of-mercury': {
@@ -39,7 +50,7 @@ export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
     causes: [
       'A leak at the lute or the lid, when the sponge ratio is as usual.',
       'More held up in the condenser or its pipe than before, or a pipe partly blocked.',
-      'A wet charge whose water was not weighed.',
+      water.wetCharge,
       'A ball missing from the charge, or one weighed in twice.',
       'A unit slip: troy against avoirdupois ounces are 1.097 apart.',
     ],
@@ -54,13 +65,13 @@ export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
   'more-out-than-in': {
     says: 'More came out than went in. That cannot be: a weight is wrong, or something from before came out with it.',
     causes: [
-      'Water weighed with the mercury.',
+      water.inMercury,
       'The condenser gave up what it held from an earlier run.',
       'Older mercury was already in the receiver, or the tare is another vessel’s.',
       'Older metal was added to the charge and not written down.',
     ],
     next: [
-      'Dry the mercury and weigh it again.',
+      water.dryMercury,
       'Check the receiver’s tare.',
       'Judge this run together with those since the condenser was last brushed out.',
     ],
@@ -81,7 +92,7 @@ export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
   'light-sponge': {
     says: 'The sponge is lighter than this source usually leaves.',
     causes: [
-      'The amalgam was wet or squeezed less than usual.',
+      water.wetAmalgam,
       'Gold was carried into pipe and condenser: fired too fast, or filled too high.',
       'Poorer amalgam than usual: fine gold, or much silver.',
       'Part of the sponge was left in the retort or not weighed.',
@@ -93,11 +104,58 @@ export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
     ],
   },
   'water-not-known': {
-    says: 'The water in at least one firing was not weighed, so the gap is mercury and water together and cannot be told apart.',
-    causes: ['Wet amalgam, or a wet lining or lute.'],
+    says: 'Not all the water that came over was weighed, so the gap is mercury and water together and cannot be told apart.',
+    causes: [water.anyWet],
     next: [
       'Weigh the water in the receiver apart from the mercury.',
       'Dry the amalgam and weigh it again before the next charging.',
     ],
   },
 };
+
+/** What the entries of a run say about water; true only where every charge or firing of it says so. */
+export interface KnownOfRun {
+  /** The charge was answered dry when weighed. */
+  readonly dry: boolean;
+  /** The water of every firing was weighed, or said to be none. */
+  readonly waterWeighed: boolean;
+  /** The mercury was weighed dry. */
+  readonly mercuryDry: boolean;
+  readonly firings: number;
+}
+
+/** Every text that an entry rules out, and what stands in its place; null: it is left out. */
+const ruledOut = (known: KnownOfRun): ReadonlyMap<string, string | null> =>
+  new Map<string, string | null>([
+    ...(known.waterWeighed || known.dry ? [[water.wetCharge, null] as const] : []),
+    ...(known.waterWeighed ? [[water.unweighed, null] as const] : []),
+    ...(known.dry && !known.waterWeighed
+      ? [[water.unweighed, 'Water that nobody weighed: the amalgam was dry, so out of the lining or the lute.'] as const]
+      : []),
+    ...(known.mercuryDry
+      ? [[water.inMercury, null] as const, [water.dryMercury, 'Weigh the mercury again, on another scale.'] as const]
+      : []),
+    ...(known.dry
+      ? [
+          [water.wetAmalgam, 'The amalgam was squeezed less than usual.'] as const,
+          [water.anyWet, 'A wet lining or lute: the amalgam was dry when weighed.'] as const,
+        ]
+      : []),
+  ]);
+
+/** The words of a finding for a run of which this is known: causes that its own entries rule out are left out. */
+export function findingFor(code: FindingCode, known: KnownOfRun): FindingWords {
+  const { says, causes, next } = findingWords[code];
+  const out = ruledOut(known);
+  const standing = (texts: readonly string[]) =>
+    texts.flatMap((text) => {
+      const instead = out.get(text);
+      return instead === null ? [] : [instead ?? text];
+    });
+  const one = code === 'water-not-known' && known.firings === 1;
+  return {
+    says: one ? says.replace('Not all the water that came over was weighed', 'The water that came over was not weighed') : says,
+    causes: standing(causes),
+    next: standing(next),
+  };
+}

@@ -12,13 +12,15 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'lot-charged-twice': (d) =>
     `“${d.label}” stands in two charges. It can only have gone into one: correct the charge it was not in.`,
   'lot-drift': (d) =>
-    `“${d.label}” weighed ${gramText(Number(d.ug), { sign: true })} against its label. A small loss by drying is usual; this is more: weigh it again and check the label.`,
+    `“${d.label}” weighed ${gramText(Number(d.ug), { sign: true })} against its label. ${Number(d.ug) > 0 ? 'A ball does not gain by lying: check the label, look for water, and ask whether two balls were mixed up.' : 'A small loss by drying is usual; this is more: weigh it again and check the label.'}`,
   'lot-unwritten': (d) =>
     `“${d.label}” was charged before its clean-up was written up: write the clean-up, then correct this charge to name its lot.`,
   'part-over-lot': (d) => `The part taken from “${d.label}” weighs more than the whole: one of the two weights is wrong.`,
   'sponge-over-charge': () =>
     'The sponge weighs more than the charge. As read this cannot be: weigh the sponge again, check the units, and ask whether older metal was in the retort.',
   'firing-without-charge': () => 'This firing names no charge yet: write the charge up, then correct the firing to name it.',
+  'fired-before-charged': (d) =>
+    `The fire was lit at ${d.lit}, before the charge was weighed in at ${d.charged}: one of the two times is wrong. Correct it, or mark the time as about.`,
   'reference-unknown': () => 'This names something that is not in the book here: it may still be on another desk.',
   'charge-empty': () => 'The charge comes to nothing: no weight was written for what went in.',
   contested: () =>

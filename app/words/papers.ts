@@ -47,7 +47,7 @@ export const heldWords = {
 export const doneWords = {
   nothing: 'nothing',
   'no-mercury-fed': 'ore or water over plates, no mercury fed',
-  clearing: 'clearing of legacy mercury',
+  clearing: 'clearing legacy mercury',
   authority: 'use under an authority',
 } as const;
 
@@ -77,7 +77,8 @@ const awaited: Readonly<Record<Awaited, string>> = {
 /** Texts of the run sheet. */
 export const runSheet = {
   name: 'Run sheet',
-  subject: (retort: string, day: string) => `${retort}, ${day}`,
+  subject: (retort: string, day: string, verdict: string) =>
+    verdict === '' ? `${retort}, ${day}` : `${retort}, ${day}: ${verdict}`,
   number: (id: string) => `Filed under its first charge, ${id}`,
   open: (awaits: readonly Awaited[]) =>
     `This run is not closed: it still waits for ${awaits.map((a) => awaited[a]).join(' and ')}. What cannot be reckoned before is left out.`,
@@ -261,7 +262,7 @@ export const runSheet = {
   entryOf: (kind: string, when: string) => `${kind} of ${when}`,
 
   readings: 'Readings',
-  readingsNote: 'Every weight above opens to one of these lines.',
+  readingsNote: 'Every weight above rests on one of these lines.',
   reading: 'What',
   asRead: 'As read',
   scale: 'Scale',

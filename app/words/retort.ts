@@ -71,6 +71,13 @@ export const findingNames: NameOf<FindingCode> = {
   'water-not-known': 'water not known',
 };
 
+/** How a run stands, in the same words on every page and paper: what it waits for, else what its numbers show. */
+export function verdictText(awaits: readonly Awaited[], findings: readonly FindingCode[]): string {
+  const [first] = awaits;
+  if (first === undefined) return findings.map((finding) => findingNames[finding]).join(', ');
+  return awaits.length > 1 ? `${awaitedNames.sponge}, ${awaitedNames.mercury}` : awaitedNames[first];
+}
+
 const days = (n: number) => (n === 1 ? '1 day' : `${n} days`);
 
 export const retort = {
@@ -115,11 +122,12 @@ export const retort = {
   runGap: 'Gap, g',
   runRatio: 'Sponge, % of charge',
   runState: 'State',
-  closed: (findings: string) => `closed: ${findings}`,
   struck: 'struck out',
   togetherMark: 'caught together',
   chargeOf: (day: string, name: string) => `${day}, ${name}`,
   chargeNamed: (day: string, name: string, sum: string) => `${day}, ${name}, ${sum}`,
+  ballsMore: (labels: string, more: number) => `${labels} and ${more} more`,
+  dayAndBalls: (day: string, balls: string) => (balls === '' ? day : `${day}, ${balls}`),
   loose: 'Open ends',
   looseFiring: (moment: string) => `Firing of ${moment} names no charge yet.`,
   looseLot: (label: string, day: string) => `“${label}” was charged on ${day}, and its clean-up is not written up.`,

@@ -1,9 +1,9 @@
 /** Texts of the controls that every room uses. They name no trade. */
 export const parts = {
   notRecorded: 'not recorded',
-  optional: 'if known',
+  optional: 'may be left out',
   choose: 'Choose …',
-  close: 'Close',
+  done: 'Done',
   remove: 'Remove',
   day: 'Day',
   time: 'Time',

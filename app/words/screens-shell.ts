@@ -16,6 +16,7 @@ export const shell = {
   },
   title: (room: string, site: string) => `${room} · ${site} · ${en.program}`,
   standing: 'Standing',
+  standingWholeSays: 'Show the whole standing',
   standingQuestion: 'What is this site’s standing?',
   standingAnswer: 'State it',
   writing: 'Writing',
@@ -27,7 +28,7 @@ export const shell = {
   writingRegister: 'Enter a person',
   writingNobodyChoice: 'Nobody named',
   light: 'Light',
-  lightOf: { auto: 'Machine', light: 'Day', dark: 'Retort house' },
+  lightOf: { auto: 'As the machine', light: 'Day', dark: 'Retort house' },
   close: 'Close this daybook',
   lastKept: (n: number, endMark: string) => `Kept · entry ${n} · end mark ${endMark.slice(0, 4)}…`,
   endMark: (n: number, endMark: string) =>
@@ -56,8 +57,25 @@ export const shell = {
       'An invented site with eighteen months of entries. Nothing in it is real, and nothing done in it touches another daybook.',
     openSample: 'Open the sample site',
   },
-  elsewhere: 'Another window of this browser has this daybook open',
-  elsewhereSays:
-    'Two windows writing side by side would not see each other’s drafts. This one only reads. Go on in the other window, or close it: this one then takes over by itself.',
+  elsewhere: 'This window only reads: another window of this browser writes this daybook.',
+  elsewhereSays: 'Go on there, or close it: this one then takes over by itself.',
+  silent: 'The program behind this page does not answer.',
+  silentSays: 'What is typed is kept as a draft in this browser. Start the program again and open the address it prints.',
+  silentTitle: 'The program behind this page does not answer',
+  silentKept:
+    'Nothing was kept. What was typed is kept as a draft in this browser. Start the program again and open the address it prints: the draft waits there.',
+  silentLost:
+    'Nothing was kept, and the browser cannot remember drafts just now: copy what was typed before this window is closed. Then start the program again and open the address it prints.',
+  shut: 'This window is no longer let in and can be closed.',
+  shutSays: 'The program was started anew. Open the address it printed: what was typed here waits there as a draft.',
+  shutTitle: 'This window is no longer let in',
+  shutKept:
+    'The program was started anew and gave a new key. Nothing was kept. What was typed is kept as a draft in this browser: open the address the program printed, the draft waits there. This window can be closed.',
+  /** Why a button that leads to writing cannot be used. */
+  reasons: {
+    elsewhere: 'This window only reads: another window of this browser writes this daybook.',
+    shut: 'This window is no longer let in: open the address the program printed.',
+    locked: 'This daybook is open for reading only.',
+  },
   storeProblem: 'Drafts are not remembered',
 } as const;

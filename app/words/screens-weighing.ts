@@ -1,6 +1,6 @@
 /** Texts of the weighing field. */
 export const weighing = {
-  how: 'How was it come by?',
+  how: 'How do you know it?',
   otherWay: 'Not weighed here?',
   howOf: { scale: 'Weighed', volume: 'By volume', stated: 'Stated by somebody else' },
   scale: 'Scale',

@@ -24,7 +24,7 @@ export const todayWords = {
   next: 'Next',
   writeUp: 'Write up',
   forms: {
-    receipt: 'Mercury received',
+    receipt: 'Mercury received or already here',
     'clean-up': 'Clean-up',
     charge: 'Charge',
     firing: 'Firing',
@@ -50,16 +50,23 @@ export const todayWords = {
     'This site has not stated what mercury it holds and what is done with it. Every page and paper carries the question until it has.',
   stateIt: 'State the standing',
   steps: {
+    person: {
+      label: 'Enter a person',
+      why: 'Each entry says who wrote it, by the name or the part they play here: begin with whoever writes this book.',
+    },
     standing: {
       label: 'State the standing',
       why: 'What is held and what is done here: everything else is read against it, and it prints on every paper.',
     },
-    person: { label: 'Enter a person', why: 'Each entry says who wrote it, by the name or the part they play here.' },
     scale: {
       label: 'Enter a scale',
       why: 'A weight without its scale is kept, but how sure it is cannot be said.',
     },
     vessel: { label: 'Enter a vessel', why: 'Mercury goes into a flask or bottle that has a name and a weight when empty.' },
+    stock: {
+      label: 'Write up the mercury that is already here',
+      why: 'The standing says that a stock is held. Until it is weighed into the book, no account of the mercury can close.',
+    },
     retort: {
       label: 'Enter a retort',
       why: 'A charge says which retort it went into; its pipe and condenser have a book of their own.',

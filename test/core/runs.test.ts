@@ -191,3 +191,25 @@ test('a sponge over its charge as read is kept and flagged, not refused', () => 
   const got = readBook(book.entries);
   expect(flagsOfRun(got, only(got.runs)).map((f) => f.code)).toContain('sponge-over-charge');
 });
+
+test('a fire lit before its charge was weighed in is kept and flagged, unless a time is only about', () => {
+  const book = BookMaker.site();
+  const [lot = ''] = book.lots('early', ['100']);
+  const charge = book.add(
+    'charge early',
+    'charge',
+    { retort: book.pot, rows: [{ take: 'whole', key: '1', lot, weight: stated('100', '0.1') }] },
+    { happened: '2026-03-14T14:03+13:00' },
+  );
+  const firing = book.add(
+    'firing early',
+    'firing',
+    { heats: [{ charge }], lit: '2026-03-14T13:00+13:00' },
+    { happened: '2026-03-14T14:10+13:00' },
+  );
+  const codes = (entries: readonly Entry[]) => (readBook(entries).flags.get(firing) ?? []).map((f) => f.code);
+  expect(codes(book.entries)).toContain('fired-before-charged');
+  expect(codes(book.entries.map((e) => (e.id === charge ? { ...e, timing: 'about' as const } : e)))).not.toContain(
+    'fired-before-charged',
+  );
+});

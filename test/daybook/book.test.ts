@@ -169,4 +169,36 @@ describe('two windows on one daybook', () => {
     expect(second.readingOnly).toBe(false);
     expect(second.entries.length).toBe(2);
   });
+
+  test('a window that the host does not answer gives up the right to write, and asks for it again when the host is back', async () => {
+    const locks = testLocks();
+    const host = testHost([keeper]);
+    const first = await begun(host, locks);
+    const second = await begun(testHost([keeper]), locks);
+    await settled();
+    expect([first.elsewhere, second.elsewhere]).toEqual([false, true]);
+    host.silent = true;
+    await first.look();
+    await settled();
+    expect([first.reach, second.elsewhere]).toEqual(['silent', false]);
+    host.silent = false;
+    await first.look();
+    await settled();
+    expect([first.reach, first.elsewhere, second.elsewhere]).toEqual(['there', true, false]);
+  });
+
+  test('a window that a host started anew lets in no more gives up the right to write for good', async () => {
+    const locks = testLocks();
+    const host = testHost([keeper]);
+    const first = await begun(host, locks);
+    host.shut = true;
+    expect((await first.keep(goodScale)).ok).toBe(false);
+    expect([first.reach, first.readingOnly]).toEqual(['shut', true]);
+    host.shut = false;
+    const second = await begun(host, locks);
+    await first.look();
+    await settled();
+    expect([first.reach, second.readingOnly]).toEqual(['shut', false]);
+    expect((await second.keep(goodScale)).ok).toBe(true);
+  });
 });

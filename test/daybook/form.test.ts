@@ -48,6 +48,53 @@ describe('a form on its way to an entry', () => {
     two.daybook.store.close();
   });
 
+  test('typing without a pause is saved a quarter of a second after its first change, and again after the next', async () => {
+    const { daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    const saved: number[] = [];
+    vi.spyOn(daybook.store, 'saveDraft').mockImplementation(async () => {
+      saved.push(form.values.label.length);
+    });
+    for (let i = 1; i <= 10; i++) {
+      form.values.label = 'x'.repeat(i);
+      form.touched();
+      vi.advanceTimersByTime(100);
+    }
+    vi.useRealTimers();
+    expect(saved).toEqual([3, 6, 9]);
+    daybook.store.close();
+  });
+
+  test('a window shut out by a host started anew says so, and leaves the draft to the window opened after it', async () => {
+    const { host, daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    fill(form);
+    host.shut = true;
+    await form.keep();
+    expect(form.unreached).toBe('shut');
+    expect(form.stage).toBe('writing');
+    expect((await daybook.store.draft('scale'))?.content).toMatchObject({ values: { label: 'Bench' } });
+    form.values.label = 'Typed afterwards';
+    form.touched();
+    expect(form.pending).toBe(false);
+    daybook.store.close();
+  });
+
+  test('a host that does not answer is told as that, with the draft kept, and not as a field that is wrong', async () => {
+    const { host, daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    fill(form);
+    host.silent = true;
+    await form.keep();
+    expect(form.unreached).toBe('silent');
+    expect((await daybook.store.draft('scale'))?.content).toMatchObject({ values: { label: 'Bench' } });
+    host.silent = false;
+    await form.keep();
+    expect([form.stage, form.unreached]).toEqual(['kept', null]);
+    daybook.store.close();
+  });
+
   test('a change is saved within 300 ms, without anybody asking', async () => {
     const { daybook } = await begun();
     const form = new EntryForm(daybook, plan);

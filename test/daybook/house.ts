@@ -18,6 +18,8 @@ export interface TestHost extends Host {
   readonly asked: Question[];
   /** From now on the host does not answer. */
   silent: boolean;
+  /** From now on the host was started anew: it answers, and does not let this window in. */
+  shut: boolean;
 }
 
 /** A host with one open daybook and one desk. */
@@ -60,9 +62,11 @@ export function testHost(before: readonly Draft[] = [], writable = true): TestHo
     lines,
     asked,
     silent: false,
+    shut: false,
     async ask<Q extends Question>(question: Q, body: AskOf<Q>): Promise<Answer<Q>> {
       asked.push(question);
       if (host.silent) return bad(problem('host-silent', ''));
+      if (host.shut) return bad(problem('no-session', ''));
       const value =
         question === 'entries'
           ? new TextEncoder().encode(lines.map((e) => `${JSON.stringify(e)}\n`).join(''))

@@ -38,10 +38,14 @@ test('a key is never used again within a sheet', () => {
   expect(nextKey([{ key: 'u2' }], 'b')).toBe('b1');
 });
 
-test('an empty clean-up says that label and weight of its first row are missing', () => {
+test('an empty clean-up says that its type, and label and weight of its first row, are missing: none of them is guessed', () => {
   const plan = cleanUpPlan('bench-scale');
   const got = bodyFrom('clean-up', plain(plan.body(plan.start())));
-  expect(got.ok ? [] : got.problems.map((p) => p.field).sort()).toEqual(['body.lots[0].label', 'body.lots[0].weight']);
+  expect(got.ok ? [] : got.problems.map((p) => p.field).sort()).toEqual([
+    'body.lots[0].label',
+    'body.lots[0].weight',
+    'body.type',
+  ]);
 });
 
 test('a row takes state and source of the sheet unless it names its own', () => {
@@ -113,5 +117,21 @@ test('a correction tells every field that reads otherwise, in words, with what i
     { field: 'charge fired · 1 · sponge · reading', was: '371.8 g', now: '317.8 g' },
     { field: 'fire lit', was: null, now: '2026-03-01T08:00+13:00' },
     { field: 'fuel', was: 'wood', now: null },
+  ]);
+});
+
+test('a correction of a row is told by its ball or its question, not by its number', () => {
+  const row = (label: string, gross: string) => ({ key: 'b2', label, weight: { how: 'scale', gross } });
+  const lots = (second: unknown) => ({ lots: [row('B1', '5 g'), second] });
+  expect(changesBetween(lots(row('7', '200.0 g')), lots(row('8', '210.0 g')))).toEqual([
+    { field: '“7” · label', was: '7', now: '8' },
+    { field: '“7” · reading', was: '200.0 g', now: '210.0 g' },
+  ]);
+  const charged = (gross: string) => ({ rows: [{ take: 'whole', key: 'l1', lot: 'clean-up-1/b1', weight: { gross } }] });
+  const name = (id: string) => (id === 'clean-up-1/b1' ? 'B1' : id);
+  expect(changesBetween(charged('5 g'), charged('6 g'), name)).toEqual([{ field: '“B1” · reading', was: '5 g', now: '6 g' }]);
+  const checks = (answer: string) => ({ checks: [{ check: 'no-food', answer }] });
+  expect(changesBetween(checks('yes'), checks('no'))).toEqual([
+    { field: '“No food, drink or smoking” · answer', was: 'yes', now: 'no' },
   ]);
 });

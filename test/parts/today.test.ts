@@ -33,21 +33,31 @@ function fired(sponge: string | null, mercury: string | null) {
 }
 
 describe('an empty book', () => {
-  test('gets first steps in order, each with its reason and its form, and begins with the standing', () => {
+  test('gets first steps in order, each with its reason and its form, and begins with the person who writes', () => {
     const today = day(new BookMaker());
     expect(keys(today)).toEqual(['first-steps']);
     const [steps] = today.sections;
-    expect(steps?.items.map((i) => i.key)).toEqual(['standing', 'person', 'scale', 'vessel', 'retort']);
+    expect(steps?.items.map((i) => i.key)).toEqual(['person', 'standing', 'scale', 'vessel', 'retort']);
     expect(steps?.items.every((i) => (i.more ?? '') !== '' && i.href?.startsWith('#/site/'))).toBe(true);
-    expect(today.next).toEqual({ text: 'State the standing', href: '#/site/standing' });
+    expect(today.next).toEqual({ text: 'Enter a person', href: '#/site/person/new' });
   });
 
   test('keeps the steps that are done in sight, marked, and goes on to the next', () => {
     const book = new BookMaker();
     book.add('standing', 'standing', { held: [{ what: 'none' }], done: [{ what: 'nothing' }] });
     const today = day(book);
-    expect(today.sections[0]?.items.map((i) => i.mark?.text)).toEqual(['done', undefined, undefined, undefined, undefined]);
-    expect(today.next.href).toBe('#/site/person');
+    expect(today.sections[0]?.items.map((i) => i.mark?.text)).toEqual([undefined, 'done', undefined, undefined, undefined]);
+    expect(today.next.href).toBe('#/site/person/new');
+  });
+
+  test('a stock that the standing states and no entry has brought in is a step of its own, until it is written up', () => {
+    const book = BookMaker.site();
+    book.add('stated anew', 'standing', { held: [{ what: 'stock' }], done: [{ what: 'clearing' }] });
+    const before = day(book);
+    expect(keys(before)[0]).toBe('first-steps');
+    expect(before.next).toEqual({ text: 'Write up the mercury that is already here', href: '#/retort/new/receipt' });
+    book.add('stock', 'receipt', { way: 'already-here', vessel: book.bottle, weight: scaled('500.0', book.bench) });
+    expect(keys(day(book))).not.toContain('first-steps');
   });
 
   test('a full register ends the steps, and a missing standing is then told by itself', () => {

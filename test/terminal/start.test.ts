@@ -195,11 +195,11 @@ describe('the runtime', () => {
     const began = performance.now();
     const got = await fetchRuntime({
       env: bare({ ELECTRON_MIRROR: mirror }),
-      silentMs: 4000,
+      silentMs: 12_000,
       onReport: (report) => reports.push(report),
     });
-    expect(got).toEqual({ why: 'nothing came for 4 s' });
-    expect(performance.now() - began).toBeLessThan(15_000);
+    expect(got).toEqual({ why: 'nothing came for 12 s' });
+    expect(performance.now() - began).toBeLessThan(60_000);
     expect(reports).toContainEqual({ stage: 'fetching', transferred: 1000, total: 1000000 });
   });
 

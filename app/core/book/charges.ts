@@ -5,7 +5,7 @@
 import { type Decimal, plus, zero } from '../decimal.ts';
 import type { ChargeKind } from '../kinds/charge.ts';
 import { added, less, type Measured, nothing, total } from '../measured.ts';
-import { compareMoments } from '../time.ts';
+import { clockOf, compareMoments } from '../time.ts';
 import type { Current, Reading } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import type { ChargedLot, Lots } from './lots.ts';
@@ -106,6 +106,14 @@ function readFiring(reading: Reading<'firing'>, current: Current, registers: Reg
   };
 }
 
+/** A fire lit before the charge was weighed in, where both times are said to be exact. */
+function litTooSoon(firing: Firing, charge: Reading<'charge'>): Flag[] {
+  const { lit } = firing.reading.body;
+  const exact = (charge.entry.timing ?? 'exact') === 'exact' && (firing.reading.entry.timing ?? 'exact') === 'exact';
+  if (lit === undefined || !exact || compareMoments(lit, charge.happened) >= 0) return [];
+  return [flag('fired-before-charged', firing.id, { lit: clockOf(lit), charged: clockOf(charge.happened) })];
+}
+
 const answeredNo = (
   entry: string,
   checks: readonly { check: string; answer: string; note?: string | undefined }[] = [],
@@ -156,6 +164,7 @@ export function readCharges(current: Current, registers: Registers, lots: Lots):
     flags.push(...answeredNo(reading.id, reading.body.checks));
     if (reading.body.pipeClear === 'no') flags.push(flag('check-no', reading.id, { check: 'pipe-clear', note: '' }));
     if (reading.body.waterOn === 'no') flags.push(flag('check-no', reading.id, { check: 'water-on', note: '' }));
+    for (const firing of firingsOf.get(reading.id) ?? []) flags.push(...litTooSoon(firing, reading));
     const drift = total(rows.flatMap((row) => (row.take === 'whole' && row.drift ? [row.drift] : [])));
     all.set(reading.id, {
       id: reading.id,

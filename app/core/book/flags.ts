@@ -11,6 +11,7 @@ export const flagCodes = [
   'part-over-lot',
   'sponge-over-charge',
   'firing-without-charge',
+  'fired-before-charged',
   'reference-unknown',
   'charge-empty',
   'contested',

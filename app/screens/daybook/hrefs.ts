@@ -20,5 +20,11 @@ export function hrefOf(book: Book, to: Named, id: string): string | undefined {
 
 export const noteHref = '#/daybook/note';
 export type Deed = 'correct' | 'strike' | 'note';
-/** A form about an entry. */
-export const deedHref = (id: string, deed: Deed): string => `${entryHref(id)}/${deed}`;
+/** A form about an entry; a correction may be opened at one of its fields ("lots[3].weight"). */
+export const deedHref = (id: string, deed: Deed, field = ''): string =>
+  `${entryHref(id)}/${deed}${field === '' ? '' : `?field=${encodeURIComponent(field)}`}`;
+/** Deed and field out of the last part of such an address. */
+export function deedFrom(part: string): { readonly deed: string; readonly field: string } {
+  const [deed = '', query = ''] = part.split('?', 2);
+  return { deed, field: query.startsWith('field=') ? query.slice('field='.length) : '' };
+}

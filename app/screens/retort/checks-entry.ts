@@ -1,4 +1,5 @@
 /** Answers to a list of checks as a form holds them, and the list they make in an entry. A question without an answer is left out, never a no. */
+import type { Body } from '../../core/kinds/index.ts';
 import type { Checked } from '../../core/shapes.ts';
 
 /** Plain data by the check's name, so that it goes into drafts. */
@@ -13,3 +14,11 @@ export function checksOf(answers: CheckAnswers, names: readonly string[]): Check
   });
   return given.length > 0 ? given : undefined;
 }
+
+/** Every check a charge answered, those that are fields of their own first. */
+export const answersOf = (body: Body<'charge'>): readonly Checked[] => [
+  ...(body.pipeClear ? [{ check: 'pipe-clear', answer: body.pipeClear }] : []),
+  ...(body.waterOn ? [{ check: 'water-on', answer: body.waterOn }] : []),
+  ...(body.dry ? [{ check: 'dry', answer: body.dry }] : []),
+  ...(body.checks ?? []),
+];

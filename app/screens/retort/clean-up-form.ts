@@ -61,7 +61,7 @@ export const cleanUpPlan = (scale: string): FormPlan<CleanUpValues> => ({
     rows: [emptyRow('b1')],
     state: '',
     source: '',
-    type: 'routine',
+    type: '',
     where: '',
     ore: noMass('t'),
     oreU: '',
@@ -75,7 +75,7 @@ export const cleanUpPlan = (scale: string): FormPlan<CleanUpValues> => ({
     const ore = massText(v.ore);
     const strained = weightOf(v.strained);
     return {
-      type: v.type,
+      type: textOr(v.type),
       where: textOr(v.where),
       ore: ore === undefined ? undefined : { mass: ore, u: numberOr(v.oreU) },
       lots: lotRows(v.rows).map((row) => ({

@@ -6,8 +6,8 @@ import type { Charge, Firing, Sum } from '../../core/book/charges.ts';
 import type { State } from '../../core/book/registers.ts';
 import type { Weighed } from '../../core/book/weights.ts';
 import { type Decimal, toText } from '../../core/decimal.ts';
-import { uOf } from '../../core/measured.ts';
-import { decimalText, percentText, withU } from '../../words/figures.ts';
+import { type Measured, uOf } from '../../core/measured.ts';
+import { decimalText, gramsOf, percentText, placesFor, withU } from '../../words/figures.ts';
 import { retortRun } from '../../words/retort-run.ts';
 import { entryHref } from '../shared/places.ts';
 import type { Closing } from './closing.ts';
@@ -90,8 +90,26 @@ function scaleLines(inputs: readonly Input[]): readonly Line[] {
   ]);
 }
 
-/** The gap: charge − sponge − water − mercury. */
-export function gapLines(inputs: Inputs, charge: Sum, closing: Closing): readonly Line[] {
+const standard = (ug: number): string => `${decimalText(gramsOf(ug), placesFor(ug / 1e6))}\u00a0g`;
+
+/** What the uncertainty of a figure is made of: the scatter of its readings, and for each scale what its readings share. */
+function partsOfU(net: Measured, inputs: readonly Input[]): readonly Line[] {
+  const labels = new Map(inputs.flatMap(({ weighed: { scale } }) => (scale ? [[`scale:${scale.entry}`, scale.body.label]] : [])));
+  const own = [...net.parts].filter(([source]) => !labels.has(source) && source !== 'density of mercury');
+  const scatter = Math.sqrt(own.reduce((squares, [, u]) => squares + u * u, 0));
+  return [
+    ...(own.length > 0 ? [{ sort: 'formula', text: words.scatter(own.length), figure: standard(scatter) } as const] : []),
+    ...[...net.parts].flatMap(([source, u]): Line[] => {
+      const label = labels.get(source);
+      if (label === undefined && source !== 'density of mercury') return [];
+      return [{ sort: 'formula', text: label === undefined ? words.density : words.span(label), figure: standard(Math.abs(u)) }];
+    }),
+    { sort: 'note', text: words.uRule },
+  ];
+}
+
+/** The gap: charge − sponge − water − mercury. `bandRule`: where its band comes from. */
+export function gapLines(inputs: Inputs, charge: Sum, closing: Closing, bandRule: string): readonly Line[] {
   const all = [...inputs.charged, ...inputs.sponges, ...inputs.mercury, ...inputs.water];
   const { gap, sponge, water, mercury } = closing;
   return [
@@ -107,10 +125,11 @@ export function gapLines(inputs: Inputs, charge: Sum, closing: Closing): readonl
       text: `${words.gapFormula}: ${[charge, sponge, water, mercury].map((s) => toText(s.grams)).join(' − ')}`,
       figure: exact(gap.grams),
     },
+    ...(gap.uKnown ? partsOfU(gap.net, all) : []),
     gap.uKnown
       ? { sort: 'formula', text: words.u, figure: withU(gap.grams, uOf(gap.net) / 1e6).replace(/^.* ± /, '') }
       : { sort: 'note', text: words.uNotKnown },
-    { sort: 'formula', text: words.band, figure: exact(closing.figures.band) },
+    { sort: 'formula', text: words.band(bandRule), figure: exact(closing.figures.band) },
     { sort: 'result', text: words.gapExact, figure: exact(gap.grams) },
     { sort: 'source', text: words.methodU },
     { sort: 'note', text: words.gapSigns },

@@ -48,6 +48,14 @@ export const exactFigure = (sum: Pick<Sum, 'grams'>): string => decimalText(sum.
 /** Decimals that say something: of a weight in ounces the exact grams run to ten places, and a tenth of a milligram is beyond any scale here. */
 const decimalsOf = ({ grams }: Pick<Sum, 'grams'>): number => Math.min(4, (toText(grams).split('.')[1] ?? '').length);
 
+/** "5 ozt (155.52 g)": a reading in another unit than grams as it was read, with its grams behind it; in grams, as `exactGrams` has it. */
+export function asReadText(weighed: Weighed): string {
+  const { as } = weighed;
+  const read = as.how === 'stated' ? as.mass : as.how === 'volume' ? as.volume : as.tare === undefined ? as.gross : '';
+  if (read === '' || /^\S+ g$/.test(read)) return exactGrams(weighed);
+  return `${read} (${decimalText(weighed.grams, 2)}\u00a0g)`;
+}
+
 /** Value ± expanded uncertainty, or the value as read where the uncertainty is not known. */
 export const sumText = (sum: Sum, sign = false): string =>
   sum.uKnown ? withU(sum.grams, uOf(sum.net) / 1e6, sign) : `${decimalText(sum.grams, decimalsOf(sum), sign)}\u00a0g`;

@@ -10,6 +10,10 @@ export const registerHref = (register: RegisterKind, id?: string): string =>
   `#/site/${register}${id === undefined ? '' : `/${id}`}`;
 /** The Papers room with this paper, about this thing, chosen. */
 export const paperHref = (paper: string, id: string): string => `#/papers/${paper}/${encodeURIComponent(id)}`;
+/** What stands in place of an id where a new thing is entered. */
+export const newThing = 'new';
+/** The sheet for a new thing of a register. */
+export const newThingHref = (register: RegisterKind): string => registerHref(register, newThing);
 export const standingHref = '#/site/standing';
 /** A room. */
 export const roomHref = (key: string): string => `#/${key}`;

@@ -8,7 +8,6 @@ import type { Lot } from '../../core/book/lots.ts';
 import type { Run } from '../../core/book/runs.ts';
 import { standingAt } from '../../core/book/site.ts';
 import { sum, toText } from '../../core/decimal.ts';
-import type { RegisterKind } from '../../core/kinds/index.ts';
 import { uOf } from '../../core/measured.ts';
 import { dayNumber, dayOf } from '../../core/time.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
@@ -20,7 +19,8 @@ import { flagText } from '../../words/flags.ts';
 import { type SectionKey, todayWords as words } from '../../words/today.ts';
 import { everything, findingHref } from '../daybook/address.ts';
 import { newHref } from '../retort/routes.ts';
-import { chargeHref, entryHref, registerHref, standingHref } from '../shared/places.ts';
+import { firstSteps } from '../shared/first-steps.ts';
+import { chargeHref, entryHref, standingHref } from '../shared/places.ts';
 import { draftPlace } from './drafts.ts';
 import { dueAt } from './due.ts';
 import { recentFlags, runsToLookAt } from './looks.ts';
@@ -55,16 +55,10 @@ const daysSince = (moment: string, now: string): number =>
   Math.max(0, (dayNumber(dayOf(now)) ?? 0) - (dayNumber(dayOf(moment)) ?? 0));
 const chargeName = (book: Book, run: Run): string => run.charges.map((charge) => entryName(book, charge.id)).join(' + ');
 
-/** Registers a first weighing asks for; the others can wait until there is a battery to crush with or air to read. */
-const firstRegisters = ['person', 'scale', 'vessel', 'retort'] as const satisfies readonly RegisterKind[];
-
-/** First steps of a new book: the standing and one thing in each of those registers. Null once all are there. */
-function firstSteps(book: Book, stated: boolean): readonly (Item & { readonly done: boolean })[] | null {
-  const steps = [
-    { key: 'standing' as const, done: stated, href: standingHref },
-    ...firstRegisters.map((kind) => ({ key: kind, done: book.registers[kind].size > 0, href: registerHref(kind) })),
-  ];
-  if (steps.slice(1).every((step) => step.done)) return null;
+/** The first steps as lines, those done marked; null once all are. */
+function stepItems(book: Book, now: string): readonly (Item & { readonly done: boolean })[] | null {
+  const steps = firstSteps(book, now);
+  if (!steps) return null;
   return steps.map(({ key, done, href }) => ({
     key,
     done,
@@ -129,7 +123,7 @@ function flagItems(book: Book, now: string): Item[] {
 /** The day's page. `now` is the daybook's clock; `drafts` what forms left unfinished. */
 export function todayOf(book: Book, now: string, drafts: readonly DraftRow[]): Today {
   const stated = standingAt(book.current, now) !== null;
-  const steps = firstSteps(book, stated);
+  const steps = stepItems(book, now);
   const safe = safeItems(book, now);
   const toFire = book.runs.filter((run) => run.awaits.includes('firing'));
   const awaiting = book.runs.filter((run) => run.awaits.length > 0 && !run.awaits.includes('firing'));

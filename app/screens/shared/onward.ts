@@ -1,0 +1,24 @@
+/** The way on after an entry of the site's registers or its standing was kept: the first step that is still open, and the room it belongs to. */
+import { type Kind, registerKinds } from '../../core/kinds/index.ts';
+import type { Daybook } from '../../daybook/book.svelte.ts';
+import { site } from '../../words/screens-site.ts';
+import { todayWords } from '../../words/today.ts';
+import { nextStep } from './first-steps.ts';
+import { roomHref } from './places.ts';
+
+export interface Onward {
+  readonly text: string;
+  readonly href: string;
+  /** The one thing to do next. */
+  readonly main: boolean;
+}
+
+/** Ways on from a kept entry; none from kinds that have a way of their own. */
+export function onwardFrom(daybook: Pick<Daybook, 'book' | 'clock'>, kind: Kind): readonly Onward[] {
+  if (kind !== 'standing' && !registerKinds.some((k) => k === kind)) return [];
+  const next = nextStep(daybook.book, daybook.clock.now());
+  return [
+    ...(next ? [{ text: todayWords.steps[next.key].label, href: next.href, main: true }] : []),
+    { text: site.backToSite, href: roomHref('site'), main: false },
+  ];
+}
