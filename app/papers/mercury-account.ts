@@ -4,8 +4,10 @@
  */
 import { type Account, accountOf, type Period } from '../core/book/account.ts';
 import type { Book } from '../core/book/book.ts';
-import { type Flag, reservations } from '../core/book/flags.ts';
-import { isStock } from '../core/book/places.ts';
+import type { Reading } from '../core/book/current.ts';
+import type { Flag } from '../core/book/flags.ts';
+import { upToEnd } from '../core/book/period.ts';
+import type { Entry } from '../core/entry.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { compareMoments } from '../core/time.ts';
 import { dayText } from '../words/dates.ts';
@@ -17,33 +19,34 @@ import { pathsOf, stocksOf } from './mercury-account/stocks.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { standingText } from './standing.ts';
 
-/** The first and the last moment the book tells of. */
-function span({ entries }: Book): { first: string; last: string } {
-  const all = entries.map(({ happened }) => happened).sort(compareMoments);
-  return { first: all[0] ?? '', last: all.at(-1) ?? '' };
-}
-
-/** The two ends in words, each where it is open by the book itself, and the moment whose standing counts. */
-export function periodWords(book: Book, { from, to }: Period): Readonly<Record<'from' | 'to' | 'end', string>> {
-  const { first, last } = span(book);
-  return { from: dayText(from ?? first), to: dayText(to ?? last), end: to ?? last };
+/**
+ * The two ends in words, by the book itself where they are open, and the moment whose standing and names count: the last one that the book tells
+ * of inside.
+ */
+export function periodWords(book: Book, period: Period): Readonly<Record<'from' | 'to' | 'end', string>> {
+  const moments = book.entries.map(({ happened }) => happened).sort(compareMoments);
+  const { from, to } = period;
+  const inside = moments.findLast((at) => upToEnd(at, period));
+  return {
+    from: dayText(from ?? moments[0] ?? ''),
+    to: dayText(to ?? moments.at(-1) ?? ''),
+    end: inside ?? moments[0] ?? '',
+  };
 }
 
 /** An entry that this program does not know and that happened up to the end of the period: it may have moved mercury. */
-export const unreadUpTo = (book: Book, { to }: Period) =>
-  book.current.notUnderstood.find(({ happened }) => to === null || compareMoments(happened, to) <= 0);
+export const unreadUpTo = (book: Book, period: Period): Entry | undefined =>
+  book.current.notUnderstood.find(({ happened }) => upToEnd(happened, period));
 
 /** Flags of the account's reservations, whole: the account names only entry and code. */
 function flagsOf(book: Book, account: Account): Flag[] {
-  const entries = once(account.reservations.map(({ entry }) => entry));
-  return entries.flatMap((entry) => (book.flags.get(entry) ?? []).filter(({ code }) => reservations.has(code)));
+  const named = new Set(account.reservations.map(({ entry, code }) => `${entry} ${code}`));
+  return [...book.flags.values()].flat().filter(({ entry, code }) => named.has(`${entry} ${code}`));
 }
 
-/** Readings whose weights stand in the account: of the period, and of what is in stock at its end. */
-function readingsIn(book: Book, { from, to }: Period) {
-  const inside = (at: string) => to === null || compareMoments(at, to) <= 0;
-  const early = (at: string) => from !== null && compareMoments(at, from) < 0;
-  const entries = book.movements.all.filter((m) => inside(m.at) && (!early(m.at) || isStock(m.to))).map((m) => m.entry);
+/** Readings whose weights stand in the account: of the period, and of what was in stock before it. */
+function readingsIn(book: Book, period: Period): Reading[] {
+  const entries = book.movements.all.filter(({ at }) => upToEnd(at, period)).map(({ entry }) => entry);
   return once(entries).flatMap((id) => {
     const reading = book.current.byId.get(id);
     return reading && reading.kind !== 'retort' ? [reading] : [];

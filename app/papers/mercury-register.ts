@@ -7,7 +7,7 @@ import { accountOf, type Period } from '../core/book/account.ts';
 import type { Book } from '../core/book/book.ts';
 import type { Reading } from '../core/book/current.ts';
 import { reservations } from '../core/book/flags.ts';
-import { stocksAt } from '../core/book/movements.ts';
+import { stocksAt } from '../core/book/movements/gathering.ts';
 import { vesselPlace } from '../core/book/places.ts';
 import { stateAt } from '../core/book/registers.ts';
 import { total } from '../core/measured.ts';
@@ -47,7 +47,7 @@ function overview(book: Book, vessels: readonly string[], period: Period, end: s
         ...vessels.map((id) => {
           const thing = book.registers.vessel.get(id);
           const body = thing ? stateAt(thing, end).body : undefined;
-          const look = lastLook(book, id, period);
+          const look = lastLook(book, id, period, end);
           return {
             cells: [
               thingName(book, 'vessel', id, end),

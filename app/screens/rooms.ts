@@ -4,6 +4,7 @@ import type { Daybook } from '../daybook/book.svelte.ts';
 import type { shell } from '../words/screens-shell.ts';
 import DaybookRoom from './daybook/DaybookRoom.svelte';
 import MercuryRoom from './mercury/MercuryRoom.svelte';
+import PapersRoom from './papers/PapersRoom.svelte';
 import Retort from './retort/Retort.svelte';
 import Site from './site/Site.svelte';
 import TodayRoom from './today/TodayRoom.svelte';
@@ -29,4 +30,5 @@ export const rooms: readonly Room[] = [
   { key: 'mercury', screen: MercuryRoom, mercury: true },
   { key: 'retort', screen: Retort, mercury: true },
   { key: 'site', screen: Site },
+  { key: 'papers', screen: PapersRoom },
 ];

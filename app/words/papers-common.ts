@@ -1,5 +1,4 @@
 /** Texts that several papers share. */
-import type { Basis } from '../core/book/movements.ts';
 import { kindName } from './daybook-naming.ts';
 import { runSheet } from './papers.ts';
 
@@ -18,15 +17,3 @@ export const commonWords = {
   filed: (id: string) => `Filed under ${id}`,
   notComputable: (why: string) => `not computable: ${why}`,
 } as const;
-
-/** How an amount of mercury is known. */
-export const basisTexts: Readonly<Record<Basis, string>> = {
-  weighed: 'weighed',
-  stated: 'stated by another',
-  estimated: 'estimated',
-  trued: 'from its own run',
-  allotted: 'allotted from a run of several',
-  sibling: 'as the lot it was split from',
-  difference: 'by difference',
-  counted: 'counted',
-};

@@ -37,6 +37,8 @@ export const registerPaper = {
   by: 'By',
   carried: (day: string) => `Carried from before ${day}`,
   atEnd: 'At the end, by the book',
+  ranOut: 'ran out',
+  gatheredUp: 'gathered up again',
   counted: 'count against the book',
   noMovements: 'Nothing came or went in this time.',
 

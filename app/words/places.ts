@@ -3,9 +3,10 @@
  * can tell what became of it.
  */
 import type { Book } from '../core/book/book.ts';
-import { stocksAt } from '../core/book/movements.ts';
+import { stocksAt } from '../core/book/movements/gathering.ts';
 import { circuitPlace, isStock, type LossPath, placeParts, vesselPlace } from '../core/book/places.ts';
 import { latest, nameOf, type Registered, stateAt } from '../core/book/registers.ts';
+import type { Run } from '../core/book/runs.ts';
 import { type CircuitPart, circuitParts } from '../core/kinds/mercury.ts';
 import { dayText } from './dates.ts';
 
@@ -45,12 +46,23 @@ function called(book: Book, kind: 'vessel' | 'retort', id: string, at?: string):
   return thing ? nameOf((at === undefined ? latest(thing) : stateAt(thing, at)).body) : notHere;
 }
 
+const indexes = new WeakMap<Book, ReadonlyMap<string, Run>>();
+
+/** The run of every charge, worked out once for a book. */
+function runsByCharge(book: Book): ReadonlyMap<string, Run> {
+  const known = indexes.get(book);
+  if (known) return known;
+  const index = new Map(book.runs.flatMap((run) => run.charges.map((charge) => [charge.id, run] as const)));
+  indexes.set(book, index);
+  return index;
+}
+
 /** "charge in Pot retort of 14 March 2026"; charges caught together are said to be. */
 function chargeText(book: Book, id: string): string {
   const charge = book.charges.all.get(id);
   if (!charge) return 'charge that is not in the book here';
   const { happened } = charge.reading;
-  const run = book.runs.find((r) => r.charges.some((c) => c.id === id));
+  const run = runsByCharge(book).get(id);
   const text = `charge in ${called(book, 'retort', charge.retort, happened)} of ${dayText(happened)}`;
   return run?.together ? `${text} and those caught with it` : text;
 }

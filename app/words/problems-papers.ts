@@ -14,8 +14,6 @@ export const paperProblems: ProblemTexts = {
   'paper-no-id': (d) => `A ${d.paper} is about one thing: say which by its id.`,
   'paper-takes-no-id': (d) => `A ${d.paper} is about the whole book over a period, not about one thing: leave the id out.`,
   'paper-takes-no-period': (d) => `A ${d.paper} is about one thing and not about a period: leave this day out.`,
-  'period-unread': (d) => `“${d.read}” is no day: write it as year, month and day, such as 2026-03-14.`,
-  'period-backwards': (d) => `This period ends on ${d.to}, before it begins on ${d.from}: swap the two days or correct one.`,
   'paper-no-such-run': (d) =>
     `No run here has a charge with the id “${d.id}”; a struck charge has no run either. Take the id from the charge’s own entry in the daybook, or look whether it was written at another desk.`,
   'paper-no-such': (d) =>

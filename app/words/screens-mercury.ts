@@ -37,6 +37,8 @@ export const mercuryRoom = {
   all: 'In all places',
   noU: 'not known',
   writeUp: 'Write up',
+  otherPlaces: (n: number) => `${times(n, 'other place', 'other places')} together`,
+  showMore: (n: number) => `Show ${times(n, 'more place', 'more places')}`,
   earlier: (n: number) => `${times(n, 'movement', 'movements')} before these`,
   moved: (day: string, from: string, to: string) => `${day}: ${from} → ${to}`,
   holds: 'Holds',
@@ -82,7 +84,8 @@ export const mercuryRoom = {
   wrongPeriod: 'This period cannot be shown',
 
   yields: 'Yield of each clean-up',
-  yieldsNote: 'Gross: bar over ore',
+  yieldsNote: 'Gross: bar over ore, newest first',
+  moreCleanUps: (n: number) => `Show ${times(n, 'earlier clean-up', 'earlier clean-ups')}`,
   yieldsNone: 'No clean-up is on the book yet.',
   cleanUp: 'Clean-up',
   bar: 'Bar, g',

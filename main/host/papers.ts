@@ -3,7 +3,6 @@ import type { PaperName } from '../../app/contract.ts';
 import type { Period } from '../../app/core/book/account.ts';
 import type { Book } from '../../app/core/book/book.ts';
 import { periodFrom } from '../../app/core/book/period.ts';
-import type { Entry } from '../../app/core/entry.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import { incidentSheet } from '../../app/papers/incident-sheet.ts';
 import { meltSheet } from '../../app/papers/melt-sheet.ts';
@@ -54,7 +53,6 @@ const papers: Readonly<Record<PaperName, PaperKind>> = {
  * does not take is refused, because a paper that left it out in silence would look as if it had heeded it.
  */
 export function orderFrom(
-  entries: readonly Entry[],
   name: PaperName,
   id: string | undefined,
   ends: { readonly from?: string | undefined; readonly to?: string | undefined },
@@ -66,7 +64,7 @@ export function orderFrom(
   for (const end of ['from', 'to'] as const)
     if (!paper.period && ends[end] !== undefined) problems.push(problem('paper-takes-no-period', end, { paper: name }));
   if (problems.length > 0) return bad(...problems);
-  const period = periodFrom(entries, ends);
+  const period = periodFrom(ends);
   return period.ok ? good({ id: id ?? '', period: period.value }) : period;
 }
 

@@ -62,7 +62,7 @@ async function draw(definition: Definition): Promise<Uint8Array> {
 
 /** Prints in this thread. Problems: those of `printPaper`. */
 export async function renderPaper({ entries, site, desks, name, id, ends }: PrintOrder): Promise<Result<Uint8Array>> {
-  const asked = orderFrom(entries, name, id, ends);
+  const asked = orderFrom(name, id, ends);
   if (!asked.ok) return asked;
   const book = readBook(entries);
   const frame: Frame = { site, desks, newest: newestOf(entries), version, canPrint };

@@ -39,7 +39,7 @@ function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
  * @param name which paper
  * @param id what it is about: for a run sheet, the id of any charge of the run
  * @param ends for papers over a period: its first and last day or moment; left out, the whole book
- * @returns the PDF, or a problem: `paper-no-id`, `paper-takes-no-id`, `paper-takes-no-period`, `period-unread`, `period-backwards`,
+ * @returns the PDF, or a problem: `paper-no-id`, `paper-takes-no-id`, `paper-takes-no-period`, `not-a-day`, `period-reversed`,
  *   `paper-no-such-run`, `paper-no-such`, `paper-not-understood`, `paper-failed`
  */
 export function printPaper(

@@ -1,14 +1,13 @@
 import { expect, test } from 'vitest';
 import { accountOf } from '../../app/core/book/account.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
-import { stocksAt } from '../../app/core/book/movements.ts';
+import { stocksAt } from '../../app/core/book/movements/gathering.ts';
 import {
   chargePlace,
   circuitPlace,
   condenserPlace,
   isStock,
   lossPlace,
-  lotPlace,
   outside,
   spongePlace,
   vesselPlace,

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { accountOf } from '../../app/core/book/account.ts';
 import { readBook } from '../../app/core/book/book.ts';
-import { stocksAt } from '../../app/core/book/movements.ts';
+import { stocksAt } from '../../app/core/book/movements/gathering.ts';
 import { isStock } from '../../app/core/book/places.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
@@ -55,6 +55,7 @@ function vesselsBySteps(entries: readonly Entry[]): Map<string, number> {
       pour(b.recovered.vessel, net(b.recovered.weight));
     }
     if (e.kind === 'waste') pour(b.drum, net(b.weight) * b.share.value);
+    if (e.kind === 'transfer' && b.vessel && b.way === 'out') pour(b.vessel, -net(b.weight) * b.share.value);
     if (e.kind === 'retort' && b.brushed?.vessel) pour(b.brushed.vessel, net(b.brushed.got));
     if (e.kind === 'stock-take')
       for (const line of b.lines)

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { accountOf } from '../../app/core/book/account.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
-import { type Movement, stocksAt } from '../../app/core/book/movements.ts';
+import { type Movement, stocksAt } from '../../app/core/book/movements/gathering.ts';
 import { circuitPlace, foundPlace, lossPlace, outside, placeKinds, vesselPlace } from '../../app/core/book/places.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';

@@ -7,7 +7,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Movement } from '../../app/core/book/movements.ts';
+import type { Movement } from '../../app/core/book/movements/gathering.ts';
 import { dayOf } from '../../app/core/time.ts';
 
 /** The journal, one transaction for each movement. */

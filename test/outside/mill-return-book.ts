@@ -8,7 +8,7 @@ const at = (day: number, hour = 9) => ({
   happened: `2026-03-${String(day).padStart(2, '0')}T${String(hour).padStart(2, '0')}:00+13:00`,
 });
 
-export function millReturn(): BookMaker & { vessels: string[] } {
+export function millReturn(): BookMaker & { bottle: string; vessels: string[] } {
   const book = BookMaker.site();
   const vessel = (name: string) => book.add(name, 'vessel', { label: name, use: 'flask', mercury: 'mixed' }, at(1, 8));
   const vessels = [vessel('flask one'), vessel('flask two')];

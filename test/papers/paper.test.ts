@@ -112,7 +112,8 @@ test('the paper’s fonts hold every character that our texts use', () => {
   const cuts = ['Regular', 'SemiBold', 'Italic'].map((cut) => charactersOf(asset(`assets/fonts/SourceSans3-${cut}.ttf`)));
   const missing = (text: string) =>
     [...new Set(text)].filter((c) => c !== '\n' && !cuts.every((cut) => cut.has(c.codePointAt(0) ?? 0)));
-  const files = ['papers', 'flags', 'findings', 'figures', 'dates', 'run-checks', 'record-fields'];
+  const own = ['account', 'common', 'incident', 'melt', 'register', 'tag', 'transfer'].map((name) => `papers-${name}`);
+  const files = ['papers', ...own, 'account', 'flags', 'findings', 'figures', 'dates', 'run-checks', 'record-fields'];
   for (const file of files) {
     // what is written as an escape is a character too
     const text = asset(`app/words/${file}.ts`)

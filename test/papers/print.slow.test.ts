@@ -6,7 +6,6 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { paperNames } from '../../app/contract.ts';
 import { problemText } from '../../app/words/problems.ts';
 import { printPaper } from '../../main/host/print.ts';
 import type { BookMaker } from '../core/book-maker.ts';
@@ -149,7 +148,7 @@ test('a run nobody knows and a missing id are told in words', async () => {
     ['no-such-run', 'paper-no-such-run'],
     [undefined, 'paper-no-id'],
   ] as const) {
-    const got = await printPaper(book.entries, 'Example battery', desksOf(book), paperNames[0], id);
+    const got = await printPaper(book.entries, 'Example battery', desksOf(book), 'run-sheet', id);
     expect(got.ok).toBe(false);
     if (got.ok) continue;
     expect(got.problems.map((p) => p.code)).toEqual([code]);

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { accountOf, detectableFactor, type Period } from '../../app/core/book/account.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
-import { stocksAt } from '../../app/core/book/movements.ts';
+import { stocksAt } from '../../app/core/book/movements/gathering.ts';
 import { isStock } from '../../app/core/book/places.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { uOf } from '../../app/core/measured.ts';
@@ -72,7 +72,7 @@ describe('the stocks', () => {
   test('open to their movements, each leading to its entry, the early ones in one sum', () => {
     const bottle = stocksOf(sample, null)[0]?.rows.find((row) => row.label === 'Working bottle');
     const all = movementsOf(sample, bottle?.key ?? '', null);
-    const lines = bottle?.lines ?? [];
+    const lines = bottle?.lines() ?? [];
     expect(lines[0]).toMatchObject({
       sort: 'formula',
       text: `${all.length - 12} movements before these`,
@@ -125,10 +125,14 @@ describe.each([
 
   test('opens each line to what it is a sum of', () => {
     for (const row of rows) {
-      const said = row.lines.at(-1);
+      const said = row.lines().at(-1);
       expect(said, row.key).toMatchObject({ sort: 'result', figure: figureText(account[row.key as (typeof keys)[number]]) });
     }
-    const closing = rows.find((row) => row.key === 'closing')?.lines.slice(0, -1) ?? [];
+    const closing =
+      rows
+        .find((row) => row.key === 'closing')
+        ?.lines()
+        .slice(0, -1) ?? [];
     const sum = closing.reduce((s, line) => s + number((line.figure ?? '').replace(/g$/, '').split('±')[0] ?? ''), 0);
     expect(Math.abs(sum - account.closing.ug / 1e6)).toBeLessThan(2);
   });
@@ -181,6 +185,15 @@ describe('the movements', () => {
     expect(placesMoved(sample).map((p) => p.value)).toContain(place);
     expect(movementPage(sample, 'vessel:nowhere', 1)).toMatchObject({ rows: [], count: 0, number: 1 });
   });
+});
+
+test('of very many places those that last are offered, and the one that is looked at', () => {
+  const book = BookMaker.site();
+  const spans = Array.from({ length: 210 }, (_, i) => book.lots(`clean-up ${i}`, ['10'], book.bench)[0] ?? '');
+  const place = `lot:${spans[7]}`;
+  const offered = placesMoved(readBook(book.entries), place).map((p) => p.value);
+  expect(offered.filter((p) => p.startsWith('lot:'))).toEqual([place]);
+  expect(offered).toContain('circuit:plates');
 });
 
 describe('the yields', () => {

@@ -303,7 +303,7 @@ describe('a book from elsewhere', () => {
   test('an entry of a kind not understood is shown as the text it is, and said so', async () => {
     const strange = {
       ...draft('strange-one', 'note', { text: '' }, daysAgo(0, '00:20')),
-      kind: 'kind-of-later',
+      kind: 'dreaming',
       body: { stamps: 5, remark: hostile },
       format: 1,
       desk: 'desk-other',
@@ -321,7 +321,7 @@ describe('a book from elsewhere', () => {
     await main()
       .getByRole('link', { name: /^1 entry of a kind this program does not know/ })
       .click();
-    await main().getByRole('link', { name: 'kind-of-later' }).click();
+    await main().getByRole('link', { name: 'dreaming' }).click();
     await main().getByText('A newer version of this program wrote this kind of entry.').waitFor();
     expect(await main().locator('pre').textContent()).toContain('onerror');
     expect(await w.page.evaluate(() => 'hit' in window)).toBe(false);

@@ -249,6 +249,19 @@ describe('axe', () => {
     ).toEqual([]);
   });
 
+  test('and no page is wider than a window at 200 %', async () => {
+    await page.setViewportSize({ width: 640, height: 400 });
+    const wide: string[] = [];
+    const pages = ['#/mercury', '#/mercury/movements', '#/daybook/write', ...plainKinds.map((kind) => `#/daybook/write/${kind}`)];
+    for (const hash of pages) {
+      await go(hash);
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      if (over > 0) wide.push(`${hash}: ${over}`);
+    }
+    await page.setViewportSize({ width: 1280, height: 800 });
+    expect(wide).toEqual([]);
+  });
+
   test('and no page met an error', () => {
     expect(home.faults).toEqual([]);
   });

@@ -8,7 +8,7 @@ import { type Measured, measured, scaled, total, uOf } from '../measured.ts';
 import { compareWithBound } from '../time.ts';
 import type { Book } from './book.ts';
 import { type FlagCode, reservations } from './flags.ts';
-import { type Movement, stocksAt } from './movements.ts';
+import { type Movement, stocksAt } from './movements/gathering.ts';
 import { foundPlace, isStock, type LossPath, lossPaths, lossPlace, outside, placeParts } from './places.ts';
 
 /** A period: from the first moment or day (inside) to the last (inside); null where it is open. A day is the day on the wall of each entry. */
@@ -87,7 +87,10 @@ export function accountOf(book: Book, period: Period): Account {
     ),
   ]);
   const stocks = stocksAt(all, period.to);
-  const closingStocks = [...stocks].filter(([place, value]) => isStock(place) && (Math.round(value.ug) !== 0 || uOf(value) > 0));
+  // errors that cancel leave crumbs far below a microgram: what holds nothing, known to the microgram, is no stock
+  const closingStocks = [...stocks].filter(
+    ([place, value]) => isStock(place) && (Math.round(value.ug) !== 0 || Math.round(uOf(value)) !== 0),
+  );
   const closing = total(closingStocks.map(([, value]) => value));
   const unaccounted = total([opening, receipts, found, scaled(returnedOut, -1), scaled(released, -1), scaled(closing, -1)]);
   const lastBasis = new Map<string, string>();

@@ -45,15 +45,23 @@ function mass(text: string): Mass {
 
 const grams = (text: string | undefined): Decimal | undefined => (text === undefined ? undefined : mass(text).grams);
 
-/** What the reckoning of a weighing needs to know of a scale. */
-export const scaleData = (body: State<'scale'>['body']): ScaleData => ({
-  d: mass(body.d).grams,
-  s: grams(body.s),
-  linearity: grams(body.linearity),
-  certificateU: grams(body.certificate?.U),
-  certificateK: body.certificate ? decimalOr2(body.certificate.k) : undefined,
-  certificateAt: grams(body.certificate?.at),
-});
+const scalesRead = new WeakMap<State<'scale'>['body'], ScaleData>();
+
+/** What the reckoning of a weighing needs to know of a scale: read once for each state of it. */
+export function scaleData(body: State<'scale'>['body']): ScaleData {
+  const known = scalesRead.get(body);
+  if (known) return known;
+  const data: ScaleData = {
+    d: mass(body.d).grams,
+    s: grams(body.s),
+    linearity: grams(body.linearity),
+    certificateU: grams(body.certificate?.U),
+    certificateK: body.certificate ? decimalOr2(body.certificate.k) : undefined,
+    certificateAt: grams(body.certificate?.at),
+  };
+  scalesRead.set(body, data);
+  return data;
+}
 
 const decimalOr2 = (k: number | undefined): Decimal => ({ digits: BigInt(Math.round((k ?? 2) * 1e6)), places: 6 });
 
@@ -104,8 +112,22 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
   return { as: weight, grams: net, net: measured(ug, parts), uKnown, scale, flags };
 }
 
-/** Works a weight out. */
+/** Weights of a book that were worked out already: lots, runs, movements and flags all ask for the same ones. */
+const weighedBefore = new WeakMap<Registers, WeakMap<Weight, { readonly where: Standpoint; readonly got: Weighed }>>();
+
+/** Works a weight out; the same weight at the same place of the same book once. */
 export function weighedFrom(weight: Weight, where: Standpoint, registers: Registers): Weighed {
+  const known = weighedBefore.get(registers) ?? new WeakMap<Weight, { readonly where: Standpoint; readonly got: Weighed }>();
+  weighedBefore.set(registers, known);
+  const before = known.get(weight);
+  if (before && before.where.entry === where.entry && before.where.path === where.path && before.where.at === where.at)
+    return before.got;
+  const got = workedOut(weight, where, registers);
+  known.set(weight, { where, got });
+  return got;
+}
+
+function workedOut(weight: Weight, where: Standpoint, registers: Registers): Weighed {
   if (weight.how === 'scale') return byScale(weight, where, registers);
   const source = `${where.entry}:${where.path}`;
   const unknown = flag('u-unknown', where.entry, { field: where.path });

@@ -2,10 +2,10 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Period } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
-import type { Movement } from '../../core/book/movements.ts';
+import type { Movement } from '../../core/book/movements/gathering.ts';
+import { inPeriod } from '../../core/book/period.ts';
 import { type LossPath, placeParts } from '../../core/book/places.ts';
 import { total } from '../../core/measured.ts';
-import { compareMoments } from '../../core/time.ts';
 import { kindName } from '../../words/daybook-naming.ts';
 import { placeKindTexts, accountPaper as words } from '../../words/papers-account.ts';
 import { pathTexts } from '../../words/places.ts';
@@ -18,8 +18,8 @@ function kindText(place: string): string {
 }
 
 /** Movements inside the period. */
-export const movedIn = (movements: readonly Movement[], { from, to }: Period): Movement[] =>
-  movements.filter(({ at }) => (from === null || compareMoments(at, from) >= 0) && (to === null || compareMoments(at, to) <= 0));
+export const movedIn = (movements: readonly Movement[], period: Period): Movement[] =>
+  movements.filter(({ at }) => inPeriod(at, period));
 
 export function movementsOf(book: Book, period: Period): Content[] {
   const groups = new Map<string, { readonly cells: readonly string[]; readonly moved: Movement[] }>();

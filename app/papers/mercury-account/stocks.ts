@@ -2,12 +2,13 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Account } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
-import type { Basis } from '../../core/book/movements.ts';
+import type { Basis } from '../../core/book/movements/gathering.ts';
 import { placeKinds, placeParts } from '../../core/book/places.ts';
 import { uOf } from '../../core/measured.ts';
+import { basisTexts } from '../../words/account.ts';
 import { accountPaper as words } from '../../words/papers-account.ts';
-import { basisTexts, commonWords } from '../../words/papers-common.ts';
-import { pathTexts, placeText } from '../../words/places.ts';
+import { commonWords } from '../../words/papers-common.ts';
+import { pathTexts, placeNames } from '../../words/places.ts';
 import { ugText, uText } from '../amounts.ts';
 import { aside, ledger, section, sentence } from '../ledger.ts';
 
@@ -23,6 +24,10 @@ const rank = (place: string): number => placeKinds.indexOf(placeParts(place).kin
 export function stocksOf(book: Book, account: Account): Content[] {
   if (account.stocks.length === 0) return [section(words.stocks), sentence(words.noStocks)];
   const lines = account.stocks.filter(isSeen).sort((a, b) => rank(a.place) - rank(b.place));
+  const names = placeNames(
+    book,
+    lines.map(({ place }) => place),
+  );
   return [
     section(words.stocks),
     aside(words.stocksNote),
@@ -36,7 +41,7 @@ export function stocksOf(book: Book, account: Account): Content[] {
       [
         ...lines.map(({ place, mercury, basis }) => ({
           cells: [
-            commonWords.capital(placeText(book, place)),
+            commonWords.capital(names.get(place) ?? place),
             basisTexts[basis as Basis] ?? basis,
             ugText(mercury.ug, places),
             uText(mercury, true),

@@ -3,14 +3,15 @@ import type { Content } from 'pdfmake/interfaces';
 import type { Period } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
 import type { Reading } from '../../core/book/current.ts';
-import type { Movement } from '../../core/book/movements.ts';
+import type { Movement } from '../../core/book/movements/gathering.ts';
+import { inPeriod, upToEnd } from '../../core/book/period.ts';
 import { outside, vesselPlace } from '../../core/book/places.ts';
 import { stateAt } from '../../core/book/registers.ts';
 import { type Measured, total } from '../../core/measured.ts';
-import { compareMoments } from '../../core/time.ts';
+import { compareMoments, compareWithBound } from '../../core/time.ts';
+import { basisTexts } from '../../words/account.ts';
 import { dayText } from '../../words/dates.ts';
 import { notRecorded } from '../../words/papers.ts';
-import { basisTexts } from '../../words/papers-common.ts';
 import { registerPaper as words } from '../../words/papers-register.ts';
 import { ugText } from '../amounts.ts';
 import { aside, facts, ledger, part, type Row, section, sentence, together } from '../ledger.ts';
@@ -23,13 +24,10 @@ const places = 2;
 type Line = Reading<'stock-take'>['body']['lines'][number];
 
 /** Counts of a container inside a period, in order. */
-const looksAt = (book: Book, vessel: string, { from, to }: Period): { reading: Reading<'stock-take'>; line: Line }[] =>
+const looksAt = (book: Book, vessel: string, period: Period): { reading: Reading<'stock-take'>; line: Line }[] =>
   book.current
     .of('stock-take')
-    .filter(
-      ({ happened }) =>
-        (from === null || compareMoments(happened, from) >= 0) && (to === null || compareMoments(happened, to) <= 0),
-    )
+    .filter(({ happened }) => inPeriod(happened, period))
     .flatMap((reading) =>
       reading.body.lines.filter(({ place }) => place === vesselPlace(vessel)).map((line) => ({ reading, line })),
     );
@@ -39,14 +37,13 @@ export function lastLook(
   book: Book,
   vessel: string,
   period: Period,
+  end: string,
 ): { readonly on: string | null; readonly seal: string | null } {
   const upTo: Period = { from: null, to: period.to };
   const looks = looksAt(book, vessel, upTo).filter(({ line }) => line.how === 'sealed' || line.how === 'weighed');
-  const receipts = book.current
-    .of('receipt')
-    .filter(({ happened, body }) => body.vessel === vessel && (period.to === null || compareMoments(happened, period.to) <= 0));
+  const receipts = book.current.of('receipt').filter(({ happened, body }) => body.vessel === vessel && upToEnd(happened, period));
   const thing = book.registers.vessel.get(vessel);
-  const stated = thing && stateAt(thing, period.to ?? '9999-12-31T00:00+00:00');
+  const stated = thing && stateAt(thing, end);
   const seals = [
     ...receipts.map(({ happened, body }) => ({ at: happened, seal: body.seal ?? null })),
     ...looks.map(({ reading, line }) => ({ at: reading.happened, seal: line.how === 'sealed' ? line.seal : null })),
@@ -55,7 +52,7 @@ export function lastLook(
     ...book.movements.all
       .filter((m) => (m.from === vesselPlace(vessel) || m.to === vesselPlace(vessel)) && m.basis !== 'counted')
       .filter((m) => book.current.byId.get(m.entry)?.kind !== 'receipt')
-      .filter((m) => period.to === null || compareMoments(m.at, period.to) <= 0)
+      .filter((m) => upToEnd(m.at, period))
       .map((m) => ({ at: m.at, seal: null })),
   ].sort((a, b) => compareMoments(a.at, b.at));
   const weighed = [
@@ -69,7 +66,7 @@ function particulars(book: Book, vessel: string, period: Period, end: string): C
   const thing = book.registers.vessel.get(vessel);
   if (!thing) return [];
   const { body } = stateAt(thing, end);
-  const { on, seal } = lastLook(book, vessel, period);
+  const { on, seal } = lastLook(book, vessel, period, end);
   const { tare } = body;
   const tareText =
     tare === undefined ? notRecorded : tare.how === 'scale' ? tare.gross : tare.how === 'stated' ? tare.mass : tare.volume;
@@ -97,7 +94,7 @@ function movements(book: Book, vessel: string, period: Period): Content[] {
   const own = book.movements.all.filter((m) => m.from === place || m.to === place);
   const inside = movedIn(own, period);
   const { from } = period;
-  const before = from === null ? [] : own.filter((m) => compareMoments(m.at, from) < 0);
+  const before = from === null ? [] : own.filter((m) => compareWithBound(m.at, from) < 0);
   let balance = net(before, place).ug;
   if (inside.length === 0 && before.length === 0) return [sentence(words.noMovements)];
   const rows: Row[] = [];

@@ -1,6 +1,6 @@
 /** What a movement in or out of a container was, in one line: the work, with whom, and under which papers, seals and codes. */
 import type { Book } from '../../core/book/book.ts';
-import type { Movement } from '../../core/book/movements.ts';
+import type { Movement } from '../../core/book/movements/gathering.ts';
 import { outside } from '../../core/book/places.ts';
 import type { Body } from '../../core/kinds/index.ts';
 import { dayText } from '../../words/dates.ts';
@@ -58,7 +58,7 @@ function more(book: Book, movement: Movement, place: string): Said {
     case 'found':
       return [(reading.body as Body<'found'>).where];
     case 'spill':
-      return [(reading.body as Body<'spill'>).where, way];
+      return [(reading.body as Body<'spill'>).where, movement.to === place ? words.gatheredUp : words.ranOut];
     case 'return':
       return [way, (reading.body as Body<'return'>).how];
     default:

@@ -4,12 +4,12 @@
  */
 import { type Account, detectableFactor, levelOf, type Period, perTonne, wasThere, zOf } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
-import { type Movement, stocksAt } from '../../core/book/movements.ts';
+import { type Movement, stocksAt } from '../../core/book/movements/gathering.ts';
 import { foundPlace, isStock, lossPlace, outside } from '../../core/book/places.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
-import { added, type Measured, scaled, uOf } from '../../core/measured.ts';
+import { added, type Measured, scaled, total, uOf } from '../../core/measured.ts';
 import { compareWithBound } from '../../core/time.ts';
-import type { WorkingLine } from '../../parts/WorkingTable.svelte';
+import type { WorkingLine } from '../../parts/working-line.ts';
 import { accountReasons, accountWords } from '../../words/account.ts';
 import { decimalText, placesFor, withU } from '../../words/figures.ts';
 import { placeText } from '../../words/places.ts';
@@ -23,16 +23,25 @@ const inside =
   (m: Movement): boolean =>
     (from === null || compareWithBound(m.at, from) >= 0) && (to === null || compareWithBound(m.at, to) <= 0);
 
+/** Places told one by one in a working; the others stand in one sum. */
+const placesTold = 40;
+
 /** Stock of a moment place by place, each leading to its movements. */
-const stockLines = (book: Book, stocks: ReadonlyMap<string, Measured>): WorkingLine[] =>
-  [...stocks]
-    .filter(([place, mercury]) => isStock(place) && !isNothing(mercury))
-    .map(([place, mercury]) => ({
+function stockLines(book: Book, stocks: ReadonlyMap<string, Measured>): WorkingLine[] {
+  const all = [...stocks].filter(([place, mercury]) => isStock(place) && !isNothing(mercury));
+  const rest = all.slice(placesTold).map(([, mercury]) => mercury);
+  const told = all.slice(0, placesTold).map(
+    ([place, mercury]): WorkingLine => ({
       sort: 'reading',
       text: placeText(book, place),
       figure: figureText(mercury),
       href: movementsHref(place),
-    }));
+    }),
+  );
+  return rest.length === 0
+    ? told
+    : [...told, { sort: 'formula', text: words.otherPlaces(rest.length), figure: figureText(total(rest)) }];
+}
 
 const result = (text: string, mercury: Measured): WorkingLine => ({ sort: 'result', text, figure: figureText(mercury) });
 const none = accountWords.notComputable;
@@ -50,7 +59,7 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
   const row = (
     key: 'opening' | 'receipts' | 'found' | 'removals' | 'released' | 'closing',
     movements: readonly Movement[],
-    lines: readonly WorkingLine[],
+    lines: () => readonly WorkingLine[],
   ): FigureRow => ({
     key,
     label: accountWords.rows[key],
@@ -65,24 +74,21 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
   const removals = some((m) => m.to === outside);
   const released = some((m) => m.to === spill || m.from === spill);
   return [
-    row('opening', already, [
+    row('opening', already, () => [
       ...stockLines(book, stocksAt(before, null)),
       ...linesOf(book, already, same).slice(0, -1),
       result(accountWords.rows.opening, account.opening),
     ]),
-    row('receipts', receipts, linesOf(book, receipts, same, { sum: accountWords.rows.receipts })),
-    row('found', found, linesOf(book, found, same, { sum: accountWords.rows.found })),
-    row('removals', removals, linesOf(book, removals, same, { sum: accountWords.rows.removals })),
-    row(
-      'released',
-      released,
+    row('receipts', receipts, () => linesOf(book, receipts, same, { sum: accountWords.rows.receipts })),
+    row('found', found, () => linesOf(book, found, same, { sum: accountWords.rows.found })),
+    row('removals', removals, () => linesOf(book, removals, same, { sum: accountWords.rows.removals })),
+    row('released', released, () =>
       linesOf(book, released, (m) => (m.to === spill ? m.mercury : scaled(m.mercury, -1)), { sum: accountWords.rows.released }),
     ),
-    row(
-      'closing',
-      [],
-      [...stockLines(book, stocksAt(book.movements.all, period.to)), result(accountWords.rows.closing, account.closing)],
-    ),
+    row('closing', [], () => [
+      ...stockLines(book, stocksAt(book.movements.all, period.to)),
+      result(accountWords.rows.closing, account.closing),
+    ]),
     {
       key: 'unaccounted',
       label: accountWords.rows.unaccounted,
@@ -90,7 +96,7 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
       note: '',
       negative: Math.round(account.unaccounted.ug) < 0,
       total: true,
-      lines: [
+      lines: () => [
         ...(['opening', 'receipts', 'found', 'removals', 'released', 'closing'] as const).map(
           (key): WorkingLine => ({ sort: 'reading', text: accountWords.rows[key], figure: figureText(account[key]) }),
         ),

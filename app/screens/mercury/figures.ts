@@ -1,7 +1,7 @@
 /** A measured amount as a table shows it: value and expanded uncertainty (k = 2) in grams, rounded once to the same place. */
 import { decimalFromNumber } from '../../core/decimal.ts';
 import { type Measured, uOf } from '../../core/measured.ts';
-import type { WorkingLine } from '../../parts/WorkingTable.svelte';
+import type { WorkingLine } from '../../parts/working-line.ts';
 import { decimalText, gramsOf, placesFor } from '../../words/figures.ts';
 
 export interface Figure {
@@ -41,7 +41,8 @@ export interface FigureRow {
   readonly note: string;
   /** Below nothing: told with a word, never clipped. */
   readonly negative?: boolean;
-  readonly lines: readonly WorkingLine[];
+  /** Its working, made when it is opened. */
+  readonly lines: () => readonly WorkingLine[];
   /** Under a rule, as the outcome of the rows above. */
   readonly total?: boolean;
 }

@@ -1,6 +1,7 @@
 /** The list of movements, newest first, a page at a time, of one place or of all. */
 import type { Book } from '../../core/book/book.ts';
-import type { Movement } from '../../core/book/movements.ts';
+import type { Movement } from '../../core/book/movements/gathering.ts';
+import { placeParts } from '../../core/book/places.ts';
 import { toText } from '../../core/decimal.ts';
 import { uOf } from '../../core/measured.ts';
 import { basisTexts } from '../../words/account.ts';
@@ -64,10 +65,15 @@ export function movementPage(book: Book, place: string, asked: number): Movement
   return { rows, count: all.length, pages, number };
 }
 
-/** Places that any movement names, by their names. */
-export function placesMoved(book: Book): readonly { readonly value: string; readonly label: string }[] {
-  const places = new Set(book.movements.all.filter(moved).flatMap((m) => [m.from, m.to]));
-  return [...places]
+/** The longest list of places offered whole; of more, those that last: a lot or a charge is found through its entry. */
+const mostPlaces = 200;
+const lasting: ReadonlySet<string> = new Set(['vessel', 'circuit', 'condenser', 'outside', 'found', 'loss']);
+
+/** Places that any movement names, by their names; `present` is among them if it is one. */
+export function placesMoved(book: Book, present = ''): readonly { readonly value: string; readonly label: string }[] {
+  const places = [...new Set(book.movements.all.filter(moved).flatMap((m) => [m.from, m.to]))];
+  return places
+    .filter((place) => places.length <= mostPlaces || place === present || lasting.has(placeParts(place).kind))
     .map((value) => ({ value, label: placeText(book, value) }))
     .sort((a, b) => (a.label < b.label ? -1 : a.label > b.label ? 1 : 0));
 }

@@ -4,12 +4,12 @@
  */
 import type { Book } from '../../core/book/book.ts';
 import { goldInStrained } from '../../core/book/gold.ts';
-import { type Movement, stocksAt } from '../../core/book/movements.ts';
+import { type Movement, stocksAt } from '../../core/book/movements/gathering.ts';
 import { isStock, placeParts } from '../../core/book/places.ts';
 import { latest } from '../../core/book/registers.ts';
 import { type Measured, scaled, total } from '../../core/measured.ts';
 import { compareWithBound } from '../../core/time.ts';
-import type { WorkingLine } from '../../parts/WorkingTable.svelte';
+import type { WorkingLine } from '../../parts/working-line.ts';
 import { basisTexts } from '../../words/account.ts';
 import { dayText } from '../../words/dates.ts';
 import { gramText } from '../../words/figures.ts';
@@ -84,9 +84,18 @@ export const movementsOf = (book: Book, place: string, upTo: string | null): rea
     (m) => (m.from === place || m.to === place) && m.from !== m.to && (upTo === null || compareWithBound(m.at, upTo) <= 0),
   );
 
-function rowOf(book: Book, place: string, mercury: Measured, upTo: string | null): FigureRow {
-  const own = movementsOf(book, place, upTo);
-  const last = own.at(-1);
+/** The last movement of every place up to a moment. */
+function lastBy(book: Book, upTo: string | null): ReadonlyMap<string, Movement> {
+  const last = new Map<string, Movement>();
+  for (const m of book.movements.all) {
+    if (upTo !== null && compareWithBound(m.at, upTo) > 0) continue;
+    last.set(m.from, m);
+    last.set(m.to, m);
+  }
+  return last;
+}
+
+function rowOf(book: Book, place: string, mercury: Measured, upTo: string | null, last: Movement | undefined): FigureRow {
   return {
     key: place,
     label: placeText(book, place),
@@ -94,7 +103,7 @@ function rowOf(book: Book, place: string, mercury: Measured, upTo: string | null
     ...figureOf(mercury),
     note: last ? basisTexts[last.basis] : '',
     negative: Math.round(mercury.ug) < 0,
-    lines: linesOf(book, own, (m) => toPlace(m, place), { allHref: movementsHref(place) }),
+    lines: () => linesOf(book, movementsOf(book, place, upTo), (m) => toPlace(m, place), { allHref: movementsHref(place) }),
   };
 }
 
@@ -111,13 +120,14 @@ export interface GroupOfStocks {
 /** The stocks in their groups; null for the moment: after everything that is on the book. */
 export function stocksOf(book: Book, upTo: string | null): readonly GroupOfStocks[] {
   const all = held(book, upTo);
+  const last = lastBy(book, upTo);
   return stockGroups.flatMap((group) => {
     const own = all.filter(([place]) => groupOf(book, place) === group);
     if (own.length === 0) return [];
     return [
       {
         group,
-        rows: own.map(([place, mercury]) => rowOf(book, place, mercury, upTo)),
+        rows: own.map(([place, mercury]) => rowOf(book, place, mercury, upTo, last.get(place))),
         sum: total(own.map(([, mercury]) => mercury)),
       },
     ];

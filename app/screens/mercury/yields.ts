@@ -2,7 +2,7 @@
 import type { Book } from '../../core/book/book.ts';
 import { type CleanUpYield, cleanUpYields } from '../../core/book/yields.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
-import type { WorkingLine } from '../../parts/WorkingTable.svelte';
+import type { WorkingLine } from '../../parts/working-line.ts';
 import { entryName } from '../../words/daybook-naming.ts';
 import { decimalText, gramText } from '../../words/figures.ts';
 import { mercuryRoom as words } from '../../words/screens-mercury.ts';

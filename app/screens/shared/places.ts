@@ -8,6 +8,8 @@ export const chargeHref = (id: string): string => `#/retort/${id}`;
 /** A register, or one thing in it. */
 export const registerHref = (register: RegisterKind, id?: string): string =>
   `#/site/${register}${id === undefined ? '' : `/${id}`}`;
+/** The Papers room with this paper, about this thing, chosen. */
+export const paperHref = (paper: string, id: string): string => `#/papers/${paper}/${encodeURIComponent(id)}`;
 /** What stands in place of an id where a new thing is entered. */
 export const newThing = 'new';
 /** The sheet for a new thing of a register. */

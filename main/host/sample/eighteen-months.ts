@@ -188,6 +188,24 @@ function clearing(work: Work, story: Story): void {
     started: '2026-03-18',
     due: '2026-09-18',
   });
+  story.tell('transfer', '2026-03-30', '10:30', {
+    way: 'out',
+    what: 'waste',
+    party: 'Licensed treatment works',
+    vessel: site.drum,
+    weight: story.weigh(site.platform, 18450, 2150, 0),
+    share: { value: 0.004, u: 0.002, basis: 'three grab samples' },
+    purpose: 'treatment',
+    counts: 'disposal',
+    document: 'consignment note 0007',
+    carrier: 'Licensed carrier',
+    seal: 'T 0091',
+    theirs: {
+      weight: { how: 'stated', mass: '18.4 kg', u: '20 g', by: 'their weighbridge ticket' },
+      on: '2026-04-01',
+      document: 'receipt 311',
+    },
+  });
   const spill = story.tell('spill', '2026-04-02', '15:10', {
     where: 'bench of the amalgam room',
     vessel: site.bottle,
@@ -201,6 +219,16 @@ function clearing(work: Work, story: Story): void {
   const second = ordinary(work, '2026-04-20', scaled.slice(1, 2), 0.005);
   const third = ordinary(work, '2026-05-25', scaled.slice(2), 0.007);
   work.melt('2026-05-27', [second, third]);
+  story.tell('transfer', '2026-05-29', '11:00', {
+    way: 'out',
+    what: 'bar',
+    party: 'Refiner',
+    weight: story.weigh(site.bench, 402.18, 0),
+    purpose: 'refining, for the board’s account',
+    document: 'despatch 2',
+    carrier: 'Security carrier',
+    seal: 'B 17',
+  });
   const wrong = story.tell('return', '2026-06-02', '10:00', {
     vessel: site.bottle,
     from: 'trap',

@@ -2,10 +2,9 @@
 
 import type { LotSource } from '../../kinds/clean-up.ts';
 import type { CircuitPart } from '../../kinds/mercury.ts';
-import { massFromText } from '../../mass.ts';
-import { type Measured, measured } from '../../measured.ts';
-import { type Gathering, move } from '../movements.ts';
 import { circuitPlace, lotPlace, outside, vesselPlace } from '../places.ts';
+import { estimated } from './estimates.ts';
+import { type Gathering, move } from './gathering.ts';
 
 /** The part of the circuit a lot was gathered from. */
 const partOf: Readonly<Record<LotSource, CircuitPart>> = {
@@ -21,19 +20,6 @@ const partOf: Readonly<Record<LotSource, CircuitPart>> = {
 };
 
 export const partFor = (source: LotSource | null): CircuitPart => (source === null ? 'plates' : partOf[source]);
-
-/** An estimate as a value: its shared error belongs to the method, its own to this estimate. */
-export function estimated(
-  e: { mass: string; method: string; sharedU?: number | undefined; ownU?: number | undefined },
-  source: string,
-): Measured {
-  const mass = massFromText(e.mass, '');
-  const ug = mass.ok ? mass.value.ug : 0;
-  return measured(ug, [
-    [`method:${e.method}`, ug * (e.sharedU ?? 0)],
-    [source, ug * (e.ownU ?? 0)],
-  ]);
-}
 
 export function circuitMovements(g: Gathering): void {
   for (const reading of g.current.of('issue')) {

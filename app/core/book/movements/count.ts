@@ -4,9 +4,9 @@
  */
 import { less } from '../../measured.ts';
 import { compareMoments } from '../../time.ts';
-import { type Gathering, type Movement, stocksAt } from '../movements.ts';
 import { lossPlace, outside, placeParts } from '../places.ts';
-import { estimated } from './circuit.ts';
+import { estimated } from './estimates.ts';
+import { type Gathering, type Movement, stocksAt } from './gathering.ts';
 
 export function countMovements(g: Gathering): void {
   const counts = [...g.current.of('stock-take')].sort((a, b) => compareMoments(a.happened, b.happened));

@@ -5,9 +5,9 @@
 import { exactly, less, type Measured, total } from '../../measured.ts';
 import { compareMoments } from '../../time.ts';
 import { firedAt } from '../charges.ts';
-import { type Gathering, move } from '../movements.ts';
 import { chargePlace, condenserPlace, lossPlace, lotPlace, outside, spongePlace, vesselPlace } from '../places.ts';
 import type { Run } from '../runs.ts';
+import { type Gathering, move } from './gathering.ts';
 
 export function runMovements(g: Gathering): void {
   for (const run of g.runs) {

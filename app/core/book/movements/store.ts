@@ -1,20 +1,10 @@
 /** Mercury that comes in, goes out, is found, spilled or set aside as waste: everything between the outside and the vessels. */
-import { type Measured, measured, scaled } from '../../measured.ts';
+import type { Measured } from '../../measured.ts';
 import type { Reading } from '../current.ts';
-import { type Gathering, move } from '../movements.ts';
 import { circuitPlace, foundPlace, lossPlace, lotPlace, outside, spongePlace, vesselPlace } from '../places.ts';
-
-/** Mercury in a weighed thing by its share; without one, anything between nothing and all of it. */
-export function byShare(
-  weight: Measured,
-  share: { value: number; u?: number | undefined } | undefined,
-  source: string,
-): Measured {
-  const value = share?.value ?? 0.5;
-  const u = share ? (share.u ?? 0) : 0.5 / Math.sqrt(3);
-  const rough = scaled(weight, value);
-  return measured(Math.round(rough.ug), [...rough.parts, [source, Math.abs(weight.ug) * u]]);
-}
+import { priorShare, residual } from '../shares.ts';
+import { byShare } from './estimates.ts';
+import { type Gathering, move } from './gathering.ts';
 
 export function storeMovements(g: Gathering): void {
   for (const reading of g.current.of('receipt')) {
@@ -82,6 +72,16 @@ function spilled(g: Gathering, reading: Reading<'spill'>): void {
   }
 }
 
+/** Mercury in what was handed over where nobody stated a share: null where it holds none that counts, undefined where nobody can tell. */
+const usualShare: Readonly<Record<Reading<'transfer'>['body']['what'], { value: number; u: number } | null | undefined>> = {
+  mercury: { value: 1, u: 0 },
+  amalgam: { value: priorShare.middle, u: priorShare.u },
+  sponge: { value: residual.middle, u: residual.u },
+  bar: null,
+  plate: null,
+  waste: undefined,
+};
+
 /** What of the book a transfer takes along, and how much mercury that is. */
 function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
   const { way, what, vessel, lot, charge, weight, share, counts } = reading.body;
@@ -103,7 +103,8 @@ function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
       null;
   else if (net && what === 'mercury' && share === undefined)
     mercury = vessel === undefined ? net : g.inVessel(net, vessel, reading.happened);
-  else if (net) mercury = byShare(net, share, `share:${reading.id}`);
+  else if (net && (share !== undefined || usualShare[what] !== null))
+    mercury = byShare(net, share ?? usualShare[what] ?? undefined, `share:${reading.id}`);
   if (mercury === null) return;
   if (way === 'in')
     move(g, reading, outside, place ?? lossPlace('unaccounted'), mercury, weight?.how === 'scale' ? 'weighed' : 'stated');

@@ -4,10 +4,10 @@
  */
 import { less, type Measured, total } from '../../measured.ts';
 import type { Current, Reading } from '../current.ts';
-import { type Gathering, move } from '../movements.ts';
 import { circuitPlace, lotPlace, residuePlace, vesselPlace, workPlace } from '../places.ts';
 import type { Work } from '../shares.ts';
-import { byShare } from './store.ts';
+import { byShare } from './estimates.ts';
+import { type Gathering, move } from './gathering.ts';
 
 type Worked = Reading<'cleaning'> | Reading<'squeeze'>;
 type Weigh = Gathering['weigh'];

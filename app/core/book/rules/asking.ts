@@ -1,5 +1,5 @@
 /** The questions every rule asks of a book: is this id known, has this day come, can this weight be read. Gathers all problems; refuses nothing itself. */
-import type { Kind } from '../../kinds/index.ts';
+import type { Body, Kind } from '../../kinds/index.ts';
 import { type Problem, problem } from '../../result.ts';
 import type { Weight } from '../../shapes.ts';
 import { dayNumber, dayOf, minutesOf } from '../../time.ts';
@@ -66,3 +66,6 @@ export class Asking {
     }
   }
 }
+
+/** The rules of kinds of entry, by their names. */
+export type Rules = { readonly [K in Kind]?: (body: Body<K>, asking: Asking, happened: string) => void };

@@ -1,11 +1,9 @@
 /** The rules of each kind of entry, by its name. A kind without a line here has no rules beyond its shape. */
-import { type Body, type Kind, type RegisterKind, registerKinds } from '../../kinds/index.ts';
+import { type Kind, type RegisterKind, registerKinds } from '../../kinds/index.ts';
 import { nameOf, type Registered, stateAt } from '../registers.ts';
-import type { Asking } from './asking.ts';
+import type { Asking, Rules } from './asking.ts';
 import { chargeRules, firingRules } from './run.ts';
 import { madeLots, yearRules } from './year.ts';
-
-export type Rules = { readonly [K in Kind]?: (body: Body<K>, asking: Asking, happened: string) => void };
 
 const rules: Rules = {
   vessel: (body, asking) => asking.weight(body.tare, 'body.tare'),

@@ -3,8 +3,7 @@ import type { Body } from '../../kinds/index.ts';
 import { dayOf } from '../../time.ts';
 import { usedUp } from '../lots.ts';
 import { placeParts } from '../places.ts';
-import type { Asking } from './asking.ts';
-import type { Rules } from './by-kind.ts';
+import type { Asking, Rules } from './asking.ts';
 
 /** Lots that go into something must be there, each once. */
 function lotsThere(ids: readonly string[] | undefined, field: string, asking: Asking): void {

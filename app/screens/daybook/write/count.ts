@@ -3,7 +3,7 @@
  * circuit. What a scale shows of a drum, or of amalgam, is not its mercury, so those are estimated; balls and lots are weighed again at charging.
  */
 import type { Book } from '../../../core/book/book.ts';
-import { stocksAt } from '../../../core/book/movements.ts';
+import { stocksAt } from '../../../core/book/movements/gathering.ts';
 import { circuitPlace, placeParts, vesselPlace } from '../../../core/book/places.ts';
 import { latest } from '../../../core/book/registers.ts';
 import { circuitParts } from '../../../core/kinds/mercury.ts';

@@ -1,0 +1,89 @@
+/** One movement of mercury, where movements are gathered, and what the places hold after them: the ground that every kind of movement stands on. */
+import type { Measured } from '../../measured.ts';
+import { compareWithBound } from '../../time.ts';
+import type { Charges } from '../charges.ts';
+import type { Condenser } from '../condenser.ts';
+import type { Current, Reading } from '../current.ts';
+import type { Lots } from '../lots.ts';
+import { isStock } from '../places.ts';
+import type { Registers } from '../registers.ts';
+import type { Run } from '../runs.ts';
+import type { LotMercury, RunMercury } from '../shares.ts';
+import type { Weighed } from '../weights.ts';
+
+/** How the amount of a movement is known. */
+export type Basis = 'weighed' | 'stated' | 'estimated' | 'trued' | 'allotted' | 'sibling' | 'difference' | 'counted';
+
+export interface Movement {
+  readonly at: string;
+  readonly from: string;
+  readonly to: string;
+  /** Mercury in micrograms; below nothing where more came out than went in. */
+  readonly mercury: Measured;
+  readonly entry: string;
+  readonly basis: Basis;
+}
+
+/** Bounds of a loss that the weighings cannot pin down: between `lowUg` and `highUg`, of which the movements post `lowUg`. */
+export interface Bound {
+  readonly path: string;
+  readonly entry: string;
+  readonly at: string;
+  readonly lowUg: number;
+  readonly highUg: number;
+}
+
+/** What working out movements needs, and where they are gathered. */
+export interface Gathering {
+  readonly current: Current;
+  readonly registers: Registers;
+  readonly lots: Lots;
+  readonly charges: Charges;
+  readonly runs: readonly Run[];
+  readonly condensers: ReadonlyMap<string, Condenser>;
+  readonly runMercuries: ReadonlyMap<string, RunMercury>;
+  readonly lotMercuries: ReadonlyMap<string, LotMercury>;
+  readonly movements: Movement[];
+  readonly bounds: Bound[];
+  readonly weigh: (weight: Weighed['as'], reading: Reading, path: string) => Weighed;
+  /** Mercury in so much of what a vessel holds at that moment: less the gold in it where its class carries gold. */
+  readonly inVessel: (net: Measured, vessel: string, at: string) => Measured;
+}
+
+/** What stands in each place after all movements up to and with this moment or day; null: all of them. */
+export function stocksAt(movements: readonly Movement[], upTo: string | null): ReadonlyMap<string, Measured> {
+  const stocks = new Map<string, { ug: number; parts: Map<string, number> }>();
+  const add = (place: string, value: Measured, sign: 1 | -1) => {
+    const stock = stocks.get(place) ?? { ug: 0, parts: new Map<string, number>() };
+    stock.ug += sign * value.ug;
+    for (const [source, u] of value.parts) {
+      const next = (stock.parts.get(source) ?? 0) + sign * u;
+      if (next === 0) stock.parts.delete(source);
+      else stock.parts.set(source, next);
+    }
+    stocks.set(place, stock);
+  };
+  for (const m of movements) {
+    if (upTo !== null && compareWithBound(m.at, upTo) > 0) continue;
+    add(m.from, m.mercury, -1);
+    add(m.to, m.mercury, 1);
+  }
+  return stocks;
+}
+
+/** Only the places that hold stock. */
+export const stockPlaces = (stocks: ReadonlyMap<string, Measured>): ReadonlyMap<string, Measured> =>
+  new Map([...stocks].filter(([place]) => isStock(place)));
+
+/** Moves mercury: a line for one entry. */
+export function move(
+  g: Gathering,
+  reading: Reading,
+  from: string,
+  to: string,
+  mercury: Measured,
+  basis: Basis,
+  at: string = reading.happened,
+): void {
+  g.movements.push({ at, from, to, mercury: { ug: Math.round(mercury.ug), parts: mercury.parts }, entry: reading.id, basis });
+}

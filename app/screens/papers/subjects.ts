@@ -1,0 +1,71 @@
+/** What each paper can be about in this book, newest first, named as a person would look for it; and what its file is called. */
+import { type PaperName, paperNames } from '../../contract.ts';
+import type { Book } from '../../core/book/book.ts';
+import { latest, nameOf } from '../../core/book/registers.ts';
+import type { Kind } from '../../core/kinds/index.ts';
+import { entryName } from '../../words/daybook-naming.ts';
+
+export interface Subject {
+  readonly value: string;
+  readonly label: string;
+}
+
+/** Papers over a period. */
+export const overPeriod: ReadonlySet<PaperName> = new Set(['mercury-account', 'mercury-register']);
+/** Papers about one thing: it has to be chosen. */
+export const needsSubject = (paper: PaperName): boolean => !overPeriod.has(paper);
+
+export const isPaper = (name: string | undefined): name is PaperName => paperNames.some((paper) => paper === name);
+
+const labelled = (book: Book, id: string, more: string): Subject => ({
+  value: id,
+  label: more === '' ? entryName(book, id) : `${entryName(book, id)}, ${more}`,
+});
+
+/** What a paper can be about; nothing for a paper that is about the whole book. */
+export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
+  const { current } = book;
+  switch (paper) {
+    case 'mercury-account':
+      return [];
+    case 'mercury-register':
+      return [...book.registers.vessel.values()].map((thing) => ({ value: thing.id, label: nameOf(latest(thing).body) }));
+    case 'run-sheet':
+      return book.runs.map((run) => labelled(book, run.id, '')).reverse();
+    case 'retort-tag':
+      return current
+        .of('charge')
+        .flatMap(({ id }) => (book.charges.all.has(id) ? [labelled(book, id, '')] : []))
+        .reverse();
+    case 'melt-sheet':
+      return current
+        .of('melt')
+        .map(({ id, body }) => labelled(book, id, body.bars.map(({ label }) => label).join(', ')))
+        .reverse();
+    case 'transfer-sheet':
+      return current
+        .of('transfer')
+        .map(({ id }) => labelled(book, id, ''))
+        .reverse();
+    case 'incident-sheet':
+      return [...current.of('incident'), ...current.of('spill')]
+        .sort((a, b) => (a.happened < b.happened ? 1 : -1))
+        .map(({ id, body }) => labelled(book, id, body.where ?? ''));
+  }
+}
+
+const ofEntry: Partial<Record<Kind, PaperName>> = {
+  melt: 'melt-sheet',
+  transfer: 'transfer-sheet',
+  incident: 'incident-sheet',
+  spill: 'incident-sheet',
+  charge: 'retort-tag',
+  vessel: 'mercury-register',
+};
+
+/** The paper of an entry of this kind, if there is one. */
+export const paperOf = (kind: Kind): PaperName | undefined => ofEntry[kind];
+
+/** "melt-sheet-melt-0007.pdf", "mercury-account-2026-01-01-2026-03-31.pdf": letters, digits and hyphens only. */
+export const fileName = (paper: PaperName, ...about: readonly string[]): string =>
+  `${[paper, ...about.filter((part) => part !== '')].join('-').replace(/[^a-z0-9-]+/gi, '-')}.pdf`;

@@ -1,0 +1,90 @@
+/** Texts of the Papers room: what each paper is for, in one line, and how somebody outside checks the record without this program. */
+import type { PaperName } from '../contract.ts';
+
+export interface PaperWords {
+  readonly title: string;
+  /** What it is for. */
+  readonly purpose: string;
+  /** What is asked to choose its subject; absent where it has none. */
+  readonly subject?: string;
+  /** Said where the book has no subject for it yet. */
+  readonly none?: string;
+}
+
+export const papersRoom = {
+  title: 'Papers',
+  intro:
+    'Every paper repeats what was entered and what follows from it, with the site’s standing, its reservations first, and the end marks it can be held against later. None of them permits anything.',
+  papers: {
+    'mercury-account': {
+      title: 'Mercury account',
+      purpose: 'Where the mercury of a period went: what was there, came and went, is there, and is not accounted for.',
+    },
+    'mercury-register': {
+      title: 'Mercury register',
+      purpose: 'Container by container: what came in and out, the balance after it, seals, and what a weighing found.',
+      subject: 'Container',
+      none: 'No container is entered yet.',
+    },
+    'run-sheet': {
+      title: 'Run sheet',
+      purpose: 'Everything one retort run rests on, down to each reading.',
+      subject: 'Run',
+      none: 'Nothing was charged yet.',
+    },
+    'retort-tag': {
+      title: 'Retort tag',
+      purpose: 'A small tag that hangs on a charged retort: it holds mercury, what went in and when.',
+      subject: 'Charge',
+      none: 'Nothing was charged yet.',
+    },
+    'melt-sheet': {
+      title: 'Melt sheet',
+      purpose: 'One melt: sponge in, bars out, what shrank, and between what bounds that lies.',
+      subject: 'Melt',
+      none: 'No melt is written up yet.',
+    },
+    'transfer-sheet': {
+      title: 'Transfer sheet',
+      purpose: 'What was handed over or taken in: both weights side by side, papers, and who decides what.',
+      subject: 'Transfer',
+      none: 'No transfer is written up yet.',
+    },
+    'incident-sheet': {
+      title: 'Incident sheet',
+      purpose: 'One incident or spill: what happened, what was done, who was told, with room to sign.',
+      subject: 'Incident or spill',
+      none: 'No incident and no spill is written up.',
+    },
+  } satisfies Readonly<Record<PaperName, PaperWords>>,
+  all: 'All containers',
+  choose: 'Choose',
+  from: 'First day',
+  to: 'Last day',
+  open: 'Left empty: the whole book.',
+  print: (title: string) => `Print the ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
+  printing: 'Printing …',
+  save: (name: string) => `Save ${name}`,
+  pick: 'Choose first what it is about.',
+  /** On the page of an entry. */
+  ofEntry: 'Print its sheet',
+  ofCharge: 'Print its tag',
+
+  outside: 'For somebody outside',
+  outsideNote: 'Auditor, regulator, anyone who does not want to trust this program',
+  outsideSays:
+    'The record is the folder, not this program. Every entry is one line of plain text; each line carries the mark of the line before it, so that one changed, added or taken out shows, and a cut-off end shows against an end mark kept elsewhere. Copy the folder, and ask these of the command that comes with this program:',
+  folder: 'This daybook’s folder',
+  commands: [
+    { name: 'check', line: 'daybook check FOLDER', does: 'goes through every line, and names the first one that does not fit' },
+    {
+      name: 'export',
+      line: 'daybook export FOLDER --out NEW-FOLDER',
+      does: 'writes every kind of entry as a table, the movements of mercury, and a list of the end marks',
+    },
+    { name: 'account', line: 'daybook account FOLDER', does: 'reckons the mercury account again from the lines alone' },
+    { name: 'movements', line: 'daybook movements FOLDER --csv', does: 'lists every movement the account is a sum of' },
+  ],
+  marks:
+    'Compare the end marks that check prints with those at the foot of any paper printed earlier: where they agree for so many entries, nothing before them was changed since.',
+} as const;
