@@ -12,7 +12,6 @@ import { daybookCommand, root } from './paths.mjs';
 
 const pictures = [
   { file: 'run-page.png', address: '#/retort/charge-0003', scheme: 'light' },
-  { file: 'run-page-dark.png', address: '#/retort/charge-0003', scheme: 'dark' },
   { file: 'mercury.png', address: '#/mercury', scheme: 'light' },
 ];
 const size = { width: 1280, height: 800 };
