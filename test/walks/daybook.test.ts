@@ -187,6 +187,7 @@ describe('a book at work', () => {
   });
 
   test('the readings of a corrected entry open to their workings and lead to what they touch', async () => {
+    await w.go('#/daybook/clean-up-one');
     const working = main()
       .locator('details', { hasText: /^Net 956\.60/ })
       .first();
