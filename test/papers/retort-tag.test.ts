@@ -19,7 +19,7 @@ test('the tag says above all else that it holds mercury, then retort, day, weigh
 test('standing, what it is filed under and the end mark are on it', () => {
   const { book, charge } = w8();
   const made = retortTag(bookOf(book), charge, frameOf(book));
-  expect(said(made)).toContain('Held: mercury may be in plates, floors or traps. Done: clearing of legacy mercury.');
+  expect(said(made)).toContain('Held: mercury may be in plates, floors or traps. Done: clearing legacy mercury.');
   expect(said(made)).toContain(`Filed under charge ${charge}`);
   if (!made.ok) throw new Error('made');
   const foot = textOf((made.value.footer as () => never)());

@@ -31,7 +31,8 @@ export function storeMovements(g: Gathering): void {
   for (const reading of g.current.of('spill')) spilled(g, reading);
   for (const reading of g.current.of('waste')) {
     const { weight, drum, share, from, vessel } = reading.body;
-    const mercury = byShare(g.weigh(weight, reading, 'weight').net, share, `share:${reading.id}`);
+    // one drum, one share: what goes in by it goes out by it, with the same error
+    const mercury = byShare(g.weigh(weight, reading, 'weight').net, share, `share:${drum}`);
     const source =
       from === 'vessel' && vessel !== undefined
         ? vesselPlace(vessel)
@@ -104,7 +105,7 @@ function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
   else if (net && what === 'mercury' && share === undefined)
     mercury = vessel === undefined ? net : g.inVessel(net, vessel, reading.happened);
   else if (net && (share !== undefined || usualShare[what] !== null))
-    mercury = byShare(net, share ?? usualShare[what] ?? undefined, `share:${reading.id}`);
+    mercury = byShare(net, share ?? usualShare[what] ?? undefined, `share:${vessel ?? reading.id}`);
   if (mercury === null) return;
   if (way === 'in')
     move(g, reading, outside, place ?? lossPlace('unaccounted'), mercury, weight?.how === 'scale' ? 'weighed' : 'stated');
