@@ -60,7 +60,7 @@ export async function underAuthority(page: Page, hand: Hand): Promise<void> {
   await hand.write(text(page, 'What it covers'), 'concentrate over plates');
   await hand.choose(choice(page, 'Does it state an expiry?'), 'None stated');
   await hand.press(button(page, 'Keep'));
-  await main(page).getByText('Use under an authority (Consent of the district').waitFor();
+  await main(page).getByText('Use under an authority (Consent of the district').first().waitFor();
 }
 
 export async function person(page: Page, hand: Hand): Promise<void> {
@@ -78,7 +78,7 @@ export async function scale(page: Page, hand: Hand): Promise<void> {
   await hand.write(text(page, 'The most it weighs'), '2000 ozt');
   await hand.write(text(page, 'Step of its display'), '0.01 ozt');
   await hand.write(text(page, 'Expanded uncertainty U'), '0.02 ozt');
-  await hand.write(text(page, 'Load it was found at'), '1000 ozt');
+  await hand.write(text(page, 'Load the certificate states it for'), '1000 ozt');
   await keep(page, hand);
 }
 
@@ -258,7 +258,7 @@ export async function registers(page: Page, hand: Hand): Promise<void> {
 const circuit = (plates: string, mortar: string): Readonly<Record<string, Answer>> => ({
   'mortar box (in circuit)': { how: 'estimated', mass: `${mortar} ozt`, method: 'sand washed', percent: '20' },
   'plates (in circuit)': { how: 'estimated', mass: `${plates} ozt`, method: 'by area', percent: '10' },
-  'pan (in circuit)': { how: 'estimated', mass: '0', method: 'there is none' },
+  'pan (in circuit)': { how: 'estimated', mass: '0 ozt', method: 'there is none' },
   'traps (in circuit)': { how: 'estimated', mass: '0', method: 'emptied and dry' },
 });
 

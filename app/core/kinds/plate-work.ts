@@ -1,5 +1,5 @@
 /** Work on a plate: what was done, what mercury was put on or came off, and what it is thought to hold before and after. */
-import { id, label, positive, someMass, weight } from '../shapes.ts';
+import { id, label, mass, positive, someMass, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
 import { madeLots } from './cleaning.ts';
 
@@ -7,7 +7,7 @@ export const plateDoings = ['set', 'silvered', 'scaled', 'steamed', 'stripped', 
 
 /** Mercury held, estimated: the method is named, and its shared and own standard uncertainty are shares of the estimate. */
 export const estimate = z.strictObject({
-  mass: someMass.or(z.literal('0 g')),
+  mass,
   method: label,
   sharedU: positive.max(2).optional(),
   ownU: positive.max(2).optional(),
