@@ -47,7 +47,7 @@ export const yearRules: Rules = {
   crushing: (body, asking, happened) => {
     asking.known(body.battery, 'battery', 'body.battery');
     asking.known(body.parcel, 'parcel', 'body.parcel');
-    if (body.feed === 'water-only' && body.ore) asking.refuse('ore-in-water', 'body.ore');
+    if (body.feed === 'water-only' && body.ore) asking.refuse('ore-in-water', 'body.ore.mass');
     const twin = asking.book.current
       .of('crushing')
       .find(
@@ -59,7 +59,7 @@ export const yearRules: Rules = {
           dayOf(r.happened) === dayOf(happened),
       );
     if (twin?.body.ore && body.ore && twin.body.ore.mass !== body.ore.mass)
-      asking.refuse('parcel-twice', 'body.ore', { first: twin.body.ore.mass, second: body.ore.mass });
+      asking.refuse('parcel-twice', 'body.ore.mass', { first: twin.body.ore.mass, second: body.ore.mass });
   },
   issue: (body, asking) => {
     asking.known(body.vessel, 'vessel', 'body.vessel');
