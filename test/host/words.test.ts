@@ -7,14 +7,18 @@ import type { Notice } from '../../app/contract.ts';
 import { openBook } from '../../app/contract.ts';
 import { noticeText } from '../../app/words/notices.ts';
 import { hostProblems } from '../../app/words/problems-host.ts';
+import { paperProblems } from '../../app/words/problems-papers.ts';
 
 const main = fileURLToPath(new URL('../../main', import.meta.url));
 const sources = [
   join(main, 'loopback.ts'),
-  ...readdirSync(join(main, 'host'))
-    .filter((name) => !name.startsWith('print'))
+  ...readdirSync(join(main, 'host'), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts') && !name.startsWith('print'))
     .map((name) => join(main, 'host', name)),
 ].map((path) => readFileSync(path, 'utf8'));
+
+/** The host's own words, and those of the papers it is asked for. */
+const told = { ...hostProblems, ...paperProblems };
 
 describe('the words of the host', () => {
   it('tell every problem that its sources can make', () => {
@@ -22,7 +26,7 @@ describe('the words of the host', () => {
     const disk = sources.flatMap((text) => [...text.matchAll(/^ {2}E[A-Z]+: '([a-z-]+)',$/gm)].map((m) => m[1]!));
     expect(new Set(made).size).toBeGreaterThan(20);
     expect(disk.length).toBeGreaterThan(10);
-    expect([...new Set([...made, ...disk, 'disk-error'])].filter((code) => !Object.hasOwn(hostProblems, code))).toEqual([]);
+    expect([...new Set([...made, ...disk, 'disk-error'])].filter((code) => !Object.hasOwn(told, code))).toEqual([]);
   });
 
   it('have no gap where a value belongs', () => {
