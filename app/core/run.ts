@@ -3,7 +3,7 @@
  * together tell a leak from under-firing. Everything is compared as exact decimals; nothing is clipped, and a gap is never called vapour.
  * Source: practice.md 2.10 and 3 (the bands are starting values, to be set by the site).
  */
-import { compare, type Decimal, decimalFromText, isZero, minus, plus, times, zero } from './decimal.ts';
+import { compare, type Decimal, decimalFromText, minus, plus, times, zero } from './decimal.ts';
 import { quotient } from './ratio.ts';
 
 /** What a retort charge is made of. Only amalgam leaves a sponge whose ratio says something. */
@@ -126,6 +126,3 @@ export function caughtLower(run: {
   const left = minus(minus(minus(run.charge, run.bar), run.prills), run.water);
   return compare(run.mercury, left) > 0 ? null : share(run.mercury, left);
 }
-
-/** Whether a run cannot be judged at all: nothing was charged. */
-export const nothingCharged = (charge: Decimal): boolean => isZero(charge);
