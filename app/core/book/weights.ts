@@ -2,8 +2,8 @@
  * A weight of the record as a value: net in exact grams, its contributions by error source, and how it was come by, so that every figure opens
  * to its readings. A weight whose uncertainty nobody knows says so; it is never taken as exact.
  */
-import { compare, type Decimal, minus, rounded, shifted, toNumber, toText, zero } from '../decimal.ts';
-import { type Mass, massFromText } from '../mass.ts';
+import { compare, type Decimal, minus, toNumber, toText, zero } from '../decimal.ts';
+import { type Mass, massFromText, wholeMicrograms } from '../mass.ts';
 import { uncertifiedG } from '../maximum-permissible-error.ts';
 import { type Measured, measured } from '../measured.ts';
 import type { Weight } from '../shapes.ts';
@@ -34,8 +34,6 @@ export interface Standpoint {
   readonly path: string;
   readonly at: string;
 }
-
-const wholeUg = (grams: Decimal): number => toNumber(rounded(shifted(grams, 6), 0));
 
 function mass(text: string): Mass {
   const got = massFromText(text, '');
@@ -69,7 +67,7 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
   const gross = mass(weight.gross);
   const tare = weight.tare === undefined ? undefined : mass(weight.tare);
   const net = minus(gross.grams, tare?.grams ?? zero);
-  const ug = wholeUg(net);
+  const ug = wholeMicrograms(net);
   const flags: Flag[] = [];
   const raise = (code: Parameters<typeof flag>[0], data: Flag['data'] = {}) =>
     flags.push(flag(code, where.entry, { field: where.path, ...data }));
