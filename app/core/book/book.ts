@@ -3,14 +3,14 @@
  * can be thrown away and read again at any time. It never changes an entry and never asks the clock.
  */
 import type { Entry } from '../entry.ts';
-import { type Charge, type Charges, readCharges } from './charges.ts';
+import { type Charges, readCharges } from './charges.ts';
 import { type Condenser, readCondensers } from './condenser.ts';
 import { type Current, readCurrent } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import { type Lots, readLots } from './lots.ts';
 import { type Movements, readMovements } from './movements.ts';
 import { type Registers, readRegisters } from './registers.ts';
-import { type Run, readRuns } from './runs.ts';
+import { type Run, readRuns, runsByCharge } from './runs.ts';
 import { standingFlags } from './site.ts';
 import { yearFlags } from './year-flags.ts';
 
@@ -57,8 +57,7 @@ export function readBook(entries: readonly Entry[]): Book {
 }
 
 /** The run a charge belongs to. */
-export const runOf = (book: Book, charge: string): Run | undefined =>
-  book.runs.find((run) => run.charges.some((c: Charge) => c.id === charge));
+export const runOf = (book: Book, charge: string): Run | undefined => runsByCharge(book.runs).get(charge);
 
 /** All flags of a run: of its charges, firings and the lots in them. */
 export function flagsOfRun(book: Book, run: Run): readonly Flag[] {

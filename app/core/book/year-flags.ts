@@ -58,8 +58,8 @@ function emptied(book: Known): Flag[] {
     held.set(m.to, (held.get(m.to) ?? 0) + m.mercury.ug);
     const left = (held.get(m.from) ?? 0) - m.mercury.ug;
     held.set(m.from, left);
-    const { kind, of } = placeParts(m.from);
-    if (kind !== 'vessel' || left >= -1) continue;
+    if (left >= -1 || !m.from.startsWith('vessel:')) continue;
+    const { of } = placeParts(m.from);
     const vessel = book.registers.vessel.get(of);
     flags.push(flag('vessel-empty', m.entry, { vessel: vessel ? latest(vessel).body.label : of, ug: left }));
   }
@@ -102,7 +102,13 @@ function twice(book: Known, weigh: Weigh): Flag[] {
   for (const r of current.of('firing')) add(r, r.body.mercury?.vessel, r.body.mercury?.weight, 'mercury.weight');
   const flags: Flag[] = [];
   const byMass = new Map<string, typeof found>();
-  for (const f of found) if (f.ug > 0) byMass.set(`${f.vessel} ${f.ug}`, [...(byMass.get(`${f.vessel} ${f.ug}`) ?? []), f]);
+  for (const f of found) {
+    if (!(f.ug > 0)) continue;
+    const key = `${f.vessel} ${f.ug}`;
+    const alike = byMass.get(key);
+    if (alike) alike.push(f);
+    else byMass.set(key, [f]);
+  }
   for (const twins of byMass.values()) {
     const sorted = twins.sort((a, b) => a.day - b.day);
     for (const [i, later] of sorted.entries()) {

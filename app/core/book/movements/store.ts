@@ -2,6 +2,7 @@
 import type { Measured } from '../../measured.ts';
 import type { Reading } from '../current.ts';
 import { circuitPlace, foundPlace, lossPlace, lotPlace, outside, spongePlace, vesselPlace } from '../places.ts';
+import { runsByCharge } from '../runs.ts';
 import { priorShare, residual } from '../shares.ts';
 import { byShare } from './estimates.ts';
 import { type Gathering, move } from './gathering.ts';
@@ -99,9 +100,7 @@ function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
   let mercury: Measured | null = null;
   if (lot !== undefined && share === undefined) mercury = g.lotMercuries.get(lot)?.mercury ?? null;
   else if (charge !== undefined && share === undefined)
-    mercury =
-      [...g.runMercuries].find(([id]) => g.runs.find((r) => r.id === id)?.charges.some((c) => c.id === charge))?.[1].inSponge ??
-      null;
+    mercury = g.runMercuries.get(runsByCharge(g.runs).get(charge)?.id ?? '')?.inSponge ?? null;
   else if (net && what === 'mercury' && share === undefined)
     mercury = vessel === undefined ? net : g.inVessel(net, vessel, reading.happened);
   else if (net && (share !== undefined || usualShare[what] !== null))
