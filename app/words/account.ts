@@ -17,6 +17,7 @@ export const basisTexts = {
   sibling: 'as the lot it was split from',
   difference: 'by difference',
   counted: 'counted',
+  'invoice-against-weighed': 'invoice against weighed',
 } as const;
 
 /** What kind of place stock stands in. */
@@ -61,6 +62,7 @@ export const accountWords = {
   rows: {
     opening: 'Opening stock',
     receipts: 'Received',
+    invoiced: 'of that, flasks opened: invoice against weighed',
     found: 'Found, on no book before',
     removals: 'Handed over',
     released: 'Spilled and not gathered up, weighed',
@@ -78,6 +80,16 @@ export const accountWords = {
   z: (z: string) => `It lies ${z} standard uncertainties from nothing.`,
   loss: lossTexts,
   excess: excessTexts,
+  usual: (rate: string, per: 'tonne' | 'run' | 'month', periods: readonly (readonly [string, string])[]) =>
+    `Usual here: ${rate} a ${per}${per === 'tonne' ? ' of ore' : ''}, from the counted periods ${periods.map(([from, to]) => `${dayText(from.slice(0, 10))} to ${dayText(to.slice(0, 10))}`).join('; ')}. Usual is not acceptable.`,
+  beyondUsual: (expected: string, excess: string) => `As usual it would be ${expected}; beyond that lie ${excess}.`,
+  noExcess: (why: string) => `Whether it is more than usual here is not computable: ${why}.`,
+  doubts: 'What makes the uncertainty, the largest first, and what would cut it',
+  uncounted: {
+    start:
+      'No stock-take of the whole stands at the start: the opening stock is what the book says, and an earlier loss may lie in this period.',
+    end: 'No stock-take of the whole stands at the end: the closing stock is what the book says, and a loss since the last count is not seen yet.',
+  },
   notEvaporated:
     'Not accounted for means only that: mercury that no weighing or estimate here finds again. How it went, and whether it went, the account cannot tell.',
   notTheAir:
@@ -97,5 +109,9 @@ export const accountWords = {
 export const accountReasons = {
   noOre: 'no ore is on the book for this period, so there is nothing to divide by',
   noUncertainty: 'no error of any weighing or estimate is known, so nothing can be held against it',
+  noStart: 'the account begins with the book, so nothing came before it',
+  tooFewPeriods: (earlier: number) =>
+    `a usual rate needs two periods between stock-takes of the whole that ended before this one; there ${earlier === 1 ? 'is one' : 'are none'}`,
+  nothingToCountBy: 'neither ore, runs nor time are there in this period and in two before it to count a rate by',
   noUsual: 'no usual rate of this site is given, so there is nothing to hold it against',
 } as const;

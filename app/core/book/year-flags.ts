@@ -8,6 +8,7 @@ import type { Current, Reading } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import type { Lots } from './lots.ts';
 import { meltShrinkageUg } from './movements/retorting.ts';
+import { asksWhich } from './movements/store.ts';
 import type { Movements } from './movements.ts';
 import { placeParts } from './places.ts';
 import { latest, type Registers } from './registers.ts';
@@ -37,8 +38,9 @@ export function yearFlags(book: Known): readonly Flag[] {
     ...twice(book, weigh),
     ...doses(book.current, weigh),
     ...melts(book, weigh),
-    ...counts(book.current),
+    ...counts(book),
     ...checks(book),
+    ...sentAway(book.current),
   ];
 }
 
@@ -147,14 +149,23 @@ const melts = (book: Known, weigh: Weigh): Flag[] =>
     return shrinkageUg !== null && shrinkageUg < 0 ? [flag('bars-over-melt', reading.id, { ug: -shrinkageUg })] : [];
   });
 
-const counts = (current: Current): Flag[] =>
-  current
-    .of('stock-take')
-    .flatMap((r) =>
-      r.body.lines.flatMap((line) =>
-        line.how === 'unanswered' ? [flag('count-unanswered', r.id, { place: line.place, why: line.why })] : [],
-      ),
-    );
+const counts = (book: Known): Flag[] =>
+  book.current.of('stock-take').flatMap((r) =>
+    r.body.lines.flatMap((line) => {
+      const { kind, of } = placeParts(line.place);
+      const vessel = kind === 'vessel' ? book.registers.vessel.get(of) : undefined;
+      const name = kind === 'lot' ? (book.lots.all.get(of)?.label ?? '') : vessel ? latest(vessel).body.label : '';
+      const broken =
+        (line.how === 'weighed' || line.how === 'unanswered') && line.sealBroken === 'yes'
+          ? [flag('seal-broken', r.id, { place: line.place, name })]
+          : [];
+      if (line.how === 'unanswered')
+        return [...broken, flag('count-unanswered', r.id, { place: line.place, kind, name, why: line.why })];
+      if (line.how === 'not-found')
+        return [flag('place-not-found', r.id, { place: line.place, kind, name, note: line.note ?? '' })];
+      return broken;
+    }),
+  );
 
 const checks = (book: Known): Flag[] =>
   book.current.of('scale-check').flatMap((r) => {
@@ -169,3 +180,9 @@ const checks = (book: Known): Flag[] =>
         ]
       : [];
   });
+
+const sentAway = (current: Current): Flag[] =>
+  current
+    .of('transfer')
+    .filter((r) => asksWhich(r.body))
+    .map((r) => flag('loss-or-disposal', r.id, { party: r.body.party }));

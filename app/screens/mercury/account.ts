@@ -2,13 +2,13 @@
  * The account of a period as rows that open to their working. Every figure is the core's (`accountOf`); the workings name the movements it is the sum
  * of, chosen by the same rule.
  */
-import { type Account, detectableFactor, levelOf, type Period, perTonne, wasThere, zOf } from '../../core/book/account.ts';
+import { type Account, detectableFactor, levelOf, perTonne, wasThere, zOf } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
 import { type Movement, stocksAt } from '../../core/book/movements/gathering.ts';
+import { inPeriod, isBefore } from '../../core/book/period.ts';
 import { foundPlace, isStock, lossPlace, outside } from '../../core/book/places.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
 import { added, type Measured, scaled, total, uOf } from '../../core/measured.ts';
-import { compareWithBound } from '../../core/time.ts';
 import type { WorkingLine } from '../../parts/working-line.ts';
 import { accountReasons, accountWords } from '../../words/account.ts';
 import { decimalText, placesFor, withU } from '../../words/figures.ts';
@@ -17,11 +17,6 @@ import { mercuryRoom as words } from '../../words/screens-mercury.ts';
 import { movementsHref } from './address.ts';
 import { type FigureRow, figureOf, figureText, isNothing } from './figures.ts';
 import { linesOf } from './stocks.ts';
-
-const inside =
-  ({ from, to }: Period) =>
-  (m: Movement): boolean =>
-    (from === null || compareWithBound(m.at, from) >= 0) && (to === null || compareWithBound(m.at, to) <= 0);
 
 /** Places told one by one in a working; the others stand in one sum. */
 const placesTold = 40;
@@ -50,9 +45,8 @@ const same = (m: Movement): Measured => m.mercury;
 /** The lines of the account, opening to closing, and what is not accounted for. */
 export function accountRows(book: Book, account: Account): readonly FigureRow[] {
   const { period } = account;
-  const own = book.movements.all.filter(inside(period));
-  const { from } = period;
-  const before = from === null ? [] : book.movements.all.filter((m) => compareWithBound(m.at, from) < 0);
+  const own = book.movements.all.filter((m) => inPeriod(m.at, period));
+  const before = book.movements.all.filter((m) => isBefore(m.at, period));
   const here = wasThere(book);
   const spill = lossPlace('spill');
   const some = (chosen: (m: Movement) => boolean) => own.filter(chosen);
@@ -68,8 +62,9 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
     negative: Math.round(account[key].ug) < 0,
     lines,
   });
-  const already = some((m) => m.from === outside && here.has(m.entry));
-  const receipts = some((m) => m.from === outside && !here.has(m.entry));
+  const came = (m: Movement) => m.basis === 'invoice-against-weighed' || !here.has(m.entry);
+  const already = some((m) => m.from === outside && !came(m));
+  const receipts = some((m) => m.from === outside && came(m));
   const found = some((m) => m.from === foundPlace);
   const removals = some((m) => m.to === outside);
   const released = some((m) => m.to === spill || m.from === spill);

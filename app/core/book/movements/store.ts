@@ -84,6 +84,10 @@ const usualShare: Readonly<Record<Reading<'transfer'>['body']['what'], { value: 
   waste: undefined,
 };
 
+/** Waste that left, and nobody said whether it counts as a disposal or as a loss. */
+export const asksWhich = ({ way, what, counts }: Reading<'transfer'>['body']): boolean =>
+  way === 'out' && what === 'waste' && counts === undefined;
+
 /** What of the book a transfer takes along, and how much mercury that is. */
 function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
   const { way, what, vessel, lot, charge, weight, share, counts } = reading.body;
@@ -106,6 +110,9 @@ function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
   else if (net && (share !== undefined || usualShare[what] !== null))
     mercury = byShare(net, share ?? usualShare[what] ?? undefined, `share:${vessel ?? reading.id}`);
   if (mercury === null) return;
+  // sweepings sent away are a loss or a disposal: posted as handed over until somebody says, and bounded as lost
+  if (asksWhich(reading.body))
+    g.bounds.push({ path: 'sent-away', entry: reading.id, at: reading.happened, lowUg: 0, highUg: Math.max(0, mercury.ug) });
   if (way === 'in')
     move(g, reading, outside, place ?? lossPlace('unaccounted'), mercury, weight?.how === 'scale' ? 'weighed' : 'stated');
   else move(g, reading, place ?? lossPlace('handling'), away, mercury, what === 'mercury' ? 'weighed' : 'estimated');

@@ -1,0 +1,52 @@
+/**
+ * The ways mercury is lost, each between the bounds that the weighings leave. A bound is never filled with a likely figure, and no path is called
+ * vapour. What a condenser is thought to hold may be lost all the same; what nobody can place may lie in the tailings (practice.md W7, W9).
+ */
+import { type Measured, scaled, total } from '../measured.ts';
+import type { Book } from './book.ts';
+import type { Movement } from './movements/gathering.ts';
+import { inPeriod, type Period } from './period.ts';
+import { type LossPath, lossPaths, lossPlace, placeParts } from './places.ts';
+
+export interface LossLine {
+  readonly path: LossPath;
+  /** What the movements post. */
+  readonly posted: Measured;
+  readonly lowUg: number;
+  readonly highUg: number;
+}
+
+const netInto = (movements: readonly Movement[], reached: (place: string) => boolean): Measured =>
+  total([
+    ...movements.filter((m) => reached(m.to)).map((m) => m.mercury),
+    ...movements.filter((m) => reached(m.from)).map((m) => scaled(m.mercury, -1)),
+  ]);
+
+/** Ore went through in the period, so that tailings left the site. */
+const crushed = (book: Book, period: Period): boolean =>
+  book.current.of('crushing').some((r) => inPeriod(r.happened, period)) ||
+  book.current.of('clean-up').some((r) => r.body.ore !== undefined && inPeriod(r.happened, period));
+
+/** Every way of losing it in the period; `inside` are its movements, `released` is what was spilled and weighed. */
+export function lossLines(book: Book, period: Period, inside: readonly Movement[], released: Measured): readonly LossLine[] {
+  const own = book.movements.bounds.filter((b) => inPeriod(b.at, period));
+  const lines = lossPaths.map((path): LossLine => {
+    const posted = path === 'spill' ? released : netInto(inside, (place) => place === lossPlace(path));
+    const bounds = own.filter((b) => b.path === path);
+    const low = bounds.reduce((s, b) => s + b.lowUg, 0);
+    const high = bounds.reduce((s, b) => s + b.highUg, 0);
+    // where a melt posts what its sponge held, its shrinkage is the most it can be; elsewhere bounds come on top
+    return path === 'melt' && bounds.length > 0
+      ? { path, posted, lowUg: low, highUg: Math.max(posted.ug, high) }
+      : { path, posted, lowUg: posted.ug + low, highUg: posted.ug + high };
+  });
+  const unplaced = Math.max(0, lines.find((line) => line.path === 'unaccounted')?.posted.ug ?? 0);
+  const heldBack = Math.max(0, netInto(inside, (place) => placeParts(place).kind === 'condenser').ug);
+  const milled = crushed(book, period);
+  return lines.map((line) => {
+    if (line.path === 'retort') return { ...line, highUg: line.highUg + heldBack };
+    if (line.path === 'tailings' && milled) return { ...line, highUg: line.highUg + unplaced };
+    if (line.path === 'unaccounted' && milled) return { ...line, lowUg: line.lowUg - unplaced };
+    return line;
+  });
+}
