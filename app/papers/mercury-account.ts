@@ -13,6 +13,7 @@ import { compareMoments } from '../core/time.ts';
 import { dayText } from '../words/dates.ts';
 import { accountPaper as words } from '../words/papers-account.ts';
 import { bookReservations, namedFlags, once, unknownU } from './doubts.ts';
+import { flowDrawing } from './flow-drawing.ts';
 import { figuresOf } from './mercury-account/figures.ts';
 import { movementsOf } from './mercury-account/movements.ts';
 import { pathsOf, stocksOf } from './mercury-account/stocks.ts';
@@ -70,7 +71,13 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame): Result
         ...unknownU(book, readingsIn(book, period)),
         ...namedFlags(book, flagsOf(book, account)),
       ]),
-      body: [...figuresOf(account), ...stocksOf(book, account), ...pathsOf(account), ...movementsOf(book, period)],
+      body: [
+        ...figuresOf(account),
+        ...stocksOf(book, account),
+        ...pathsOf(account),
+        ...flowDrawing(book, period),
+        ...movementsOf(book, period),
+      ],
     }),
   );
 }

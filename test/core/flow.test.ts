@@ -113,7 +113,7 @@ describe('the flow of a book', () => {
           if (what === 2) book.add(name, 'issue', { vessel: bottle, to: 'plates', weight }, at);
           if (what === 3) book.add(name, 'return', { vessel: bottle, from: 'plates', weight }, at);
           if (what === 4) book.add(name, 'found', { vessel: bottle, what: 'mercury', where: 'Drain', weight }, at);
-          if (what === 5) book.add(name, 'spill', { where: 'Bench', vessel: bottle, lost: weight }, at);
+          if (what === 5) book.add(name, 'spill', { where: 'Bench', vessel: bottle, lost: weight, insideIssue: 'no' }, at);
           if (what === 6) book.add(name, 'waste', { what: 'Sweepings', drum, weight, share: { value: 0.2, u: 0.05 } }, at);
           if (what === 7) book.add(name, 'stock-take', { lines: [{ how: 'weighed', place: `vessel:${bottle}`, weight }] }, at);
           if (what === 8)

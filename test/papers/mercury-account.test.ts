@@ -124,3 +124,17 @@ test('an entry of an unknown kind inside or before the period keeps the account 
   expect(print('2026-05-01')).toMatchObject({ ok: false });
   expect(said(print('2026-04-30'))).toContain('1 entry of a kind this program does not know (smelting)');
 });
+
+test('it draws where the mercury went, hatched where it was lost, and tells the same bands in a table that adds up to the account', () => {
+  const { book } = year();
+  const made = mercuryAccount(bookOf(book), whole, frameOf(book));
+  if (!made.ok) throw new Error('no account');
+  const [svg = ''] = /<svg[\s\S]*?<\/svg>/.exec(JSON.stringify(made.value.content)) ?? [];
+  expect(svg).toContain('url(#loss)');
+  const text = between(said(made), 'Where it went', 'Movements of the period by kind');
+  const sum = (end: RegExp) => [...text.matchAll(end)].reduce((s, [, g]) => s + Number((g ?? '').replace(/[\s\u202f]/g, '')), 0);
+  expect(sum(/^At first: .*\n.*\n([\d\u202f.]+)$/gm)).toBeCloseTo(2000, 1);
+  expect(sum(/^Receipts\n.*\n([\d\u202f.]+)$/gm)).toBeCloseTo(34473, 1);
+  expect(sum(/\nHanded over\n([\d\u202f.]+)$/gm)).toBeCloseTo(500, 1);
+  expect(sum(/\nSpilled and not gathered up\n([\d\u202f.]+)$/gm)).toBeCloseTo(5.5, 1);
+});

@@ -14,10 +14,21 @@ export interface Days {
   readonly to: string;
 }
 
+/** A band of the flow drawing, by its name, and the days of its period. */
+export interface ShownBand extends Days {
+  readonly id: string;
+}
+
 export type Shown =
   | ({ readonly page: 'room' } & Days)
   /** `place` empty: every place. `number` counts pages from 1. */
-  | { readonly page: 'movements'; readonly place: string; readonly number: number };
+  | {
+      readonly page: 'movements';
+      readonly place: string;
+      readonly number: number;
+      /** Only those of a band of the flow of a period. */
+      readonly band?: ShownBand;
+    };
 
 const pairsOf = (parts: readonly string[]): ReadonlyMap<string, string> =>
   new Map(parts.filter((p) => p.includes('=')).map((p) => [p.slice(0, p.indexOf('=')), p.slice(p.indexOf('=') + 1)]));
@@ -28,8 +39,10 @@ export function shownFrom(rest: readonly string[]): Shown {
   const page = Number(pairs.get('page') ?? 1);
   const number = Number.isInteger(page) && page > 0 ? page : 1;
   if (rest[0] === 'place' && rest[1] !== undefined) return { page: 'movements', place: rest[1], number };
-  if (rest[0] === 'movements') return { page: 'movements', place: '', number };
-  return { page: 'room', from: pairs.get('from') ?? '', to: pairs.get('to') ?? '' };
+  const days = { from: pairs.get('from') ?? '', to: pairs.get('to') ?? '' };
+  const band = pairs.get('band');
+  if (rest[0] === 'movements') return { page: 'movements', place: '', number, ...(band ? { band: { id: band, ...days } } : {}) };
+  return { page: 'room', ...days };
 }
 
 const room = roomHref('mercury');
@@ -46,6 +59,17 @@ export function periodHref({ from, to }: Days): string {
 export function movementsHref(place = '', number = 1): string {
   const base = place === '' ? `${room}/movements` : `${room}/place/${encodeURIComponent(place)}`;
   return number > 1 ? `${base}/page=${number}` : base;
+}
+
+/** Movements of a band of the flow of a period. */
+export function bandHref(id: string, { from, to }: Days, number = 1): string {
+  const pairs = [
+    ['band', id],
+    ['from', from],
+    ['to', to],
+    ['page', number > 1 ? String(number) : ''],
+  ].filter(([, value]) => value !== '');
+  return [`${room}/movements`, ...pairs.map(([key, value]) => `${key}=${encodeURIComponent(value ?? '')}`)].join('/');
 }
 
 /** The period of whole days that the address asks for, or why there is none. */
