@@ -1,7 +1,7 @@
 /** Every kind of entry by its name on disk, with the schema of its body. To add a kind: a file beside this one, and a line here. */
 import { type Draft, draft } from '../entry.ts';
-import { read } from '../read.ts';
-import { bad, good, type Result, under } from '../result.ts';
+import { problemsIn, read } from '../read.ts';
+import { bad, good, type Problem, type Result, under } from '../result.ts';
 import type { z } from '../zod.ts';
 import { authority } from './authority.ts';
 import { battery, plate } from './battery.ts';
@@ -93,8 +93,13 @@ export function draftFrom(value: unknown): Result<Draft> {
   return inner.ok ? good({ ...outer.value, body: inner.value as Record<string, unknown> }) : inner;
 }
 
+const inBody = (p: Problem): Problem => ({ ...p, field: under('body', p.field).replace('.[', '[') });
+
 /** Reads a body by its kind. */
 export function bodyFrom<K extends Kind>(kind: K, body: unknown): Result<Body<K>> {
   const got = read(kinds[kind] as unknown as z.ZodType<Body<K>>, body);
-  return got.ok ? got : bad(...got.problems.map((p) => ({ ...p, field: under('body', p.field).replace('.[', '[') })));
+  return got.ok ? got : bad(...got.problems.map(inBody));
 }
+
+/** Every problem of a body that is only looked at; none: it is one of its kind. */
+export const bodyProblems = (kind: Kind, body: unknown): readonly Problem[] => problemsIn(kinds[kind], body).map(inBody);
