@@ -12,8 +12,10 @@ import { bad, good, problem, type Result } from '../core/result.ts';
 import { compareMoments } from '../core/time.ts';
 import { dayText } from '../words/dates.ts';
 import { accountPaper as words } from '../words/papers-account.ts';
+import { closingPaper } from '../words/papers-closing.ts';
 import { bookReservations, namedFlags, once, unknownU } from './doubts.ts';
 import { flowDrawing } from './flow-drawing.ts';
+import { type ClosingOnPaper, closingOf, closingSignature } from './mercury-account/closing.ts';
 import { figuresOf } from './mercury-account/figures.ts';
 import { movementsOf } from './mercury-account/movements.ts';
 import { pathsOf, stocksOf } from './mercury-account/stocks.ts';
@@ -54,8 +56,8 @@ function readingsIn(book: Book, period: Period): Reading[] {
   });
 }
 
-/** The account of a period. Problems: `paper-not-understood` where a newer program wrote something that may have moved mercury by then. */
-export function mercuryAccount(book: Book, period: Period, frame: Frame): Result<Definition> {
+/** The account of a period; with `closing`, as the statement of a closed one, to be signed. Problems: `paper-not-understood` where a newer program wrote something that may have moved mercury by then. */
+export function mercuryAccount(book: Book, period: Period, frame: Frame, closing?: ClosingOnPaper): Result<Definition> {
   const unread = unreadUpTo(book, period);
   if (unread) return bad(problem('paper-not-understood', '', { kind: unread.kind, entry: unread.id }));
   const account = accountOf(book, period);
@@ -64,7 +66,11 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame): Result
     paper(frame, {
       name: words.name,
       subject: words.subject(from, to),
-      number: period.from === null && period.to === null ? words.whole : words.period,
+      number: closing
+        ? closingPaper.filed(closing.id, closing.version)
+        : period.from === null && period.to === null
+          ? words.whole
+          : words.period,
       standing: standingText(book, end),
       reservations: once([
         ...bookReservations(book),
@@ -72,11 +78,13 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame): Result
         ...namedFlags(book, flagsOf(book, account)),
       ]),
       body: [
+        ...(closing ? closingOf(book, closing, frame.desks, account.unaccounted.ug) : []),
         ...figuresOf(account),
         ...stocksOf(book, account),
         ...pathsOf(account),
         ...flowDrawing(book, period),
         ...movementsOf(book, period),
+        ...(closing ? closingSignature(book, closing) : []),
       ],
     }),
   );

@@ -10,6 +10,7 @@ import { siteLines } from './daybook-line-site.ts';
 import { otherNames } from './daybook-names.ts';
 import { entryName, nameIn } from './daybook-naming.ts';
 import { massAsRead, netText } from './daybook-weights.ts';
+import { gramText } from './figures.ts';
 import { doneNames, heldNames, mercuryNames, roleNames, vesselUseNames } from './labels.ts';
 import { chargeKindNames, cleanUpNames, receiptNames } from './retort.ts';
 
@@ -96,6 +97,13 @@ const lines: Lines<Kind> = {
   },
   charge: chargeLine,
   firing: firingLine,
+  closing: ({ opening, closing, version, replaces, figures }, { name }) =>
+    parts(
+      `Period closed${opening === undefined ? '' : ` after the ${small(name('entry', opening))}`} with the ${small(name('entry', closing))}, version ${version}: ${gramText(
+        Math.round(Number(figures.unaccounted_g) * 1e6),
+      )} not accounted for`,
+      replaces !== undefined && `next version of the ${small(name('entry', replaces))}`,
+    ),
   note: ({ text, about }, { name }) => `${about === undefined ? '' : `On ${name('entry', about)}: `}${text}`,
   correction: ({ corrects, why }, { name }) => `${name('entry', corrects)} corrected: ${why}`,
   strike: ({ strikes, why }, { name }) => `${name('entry', strikes)} struck: ${why}`,

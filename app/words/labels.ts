@@ -38,6 +38,7 @@ export const kindNames: NameOf<Kind> = {
   'scale-check': 'Scale check',
   'check-due': 'Check due',
   'stock-take': 'Stock-take',
+  closing: 'Closing of a period',
   note: 'Note',
   correction: 'Correction',
   strike: 'Strike',

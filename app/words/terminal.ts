@@ -35,6 +35,9 @@ export const checkTexts = {
     `${desk}  ${entries} ${entries === 1 ? 'entry' : 'entries'}  end mark ${endMark}`,
   fault: (desk: string, line: number, what: string) => `FAULT  ${desk}, line ${line}: ${what}`,
   notice: (what: string) => `notice  ${what}`,
+  closingFault: (what: string) => `FAULT  ${what}`,
+  closings: (n: number) =>
+    n === 1 ? 'The closing agrees with the entries it rests on.' : `All ${n} closings agree with the entries they rest on.`,
   clean: 'Every line of every desk verifies.',
 } as const;
 

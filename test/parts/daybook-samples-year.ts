@@ -23,6 +23,7 @@ type YearKind = Exclude<
   | 'clean-up'
   | 'charge'
   | 'firing'
+  | 'closing'
   | 'note'
   | 'correction'
   | 'strike'

@@ -9,6 +9,7 @@ import { correction, note, strike } from './book.ts';
 import { charge } from './charge.ts';
 import { cleanUp } from './clean-up.ts';
 import { cleaning, squeeze } from './cleaning.ts';
+import { closing } from './closing.ts';
 import { crushing } from './crushing.ts';
 import { firing } from './firing.ts';
 import { transfer, waste } from './leaving.ts';
@@ -58,6 +59,7 @@ export const kinds = {
   'scale-check': scaleCheck,
   'check-due': checkDue,
   'stock-take': stockTake,
+  closing,
   note,
   correction,
   strike,
