@@ -33,6 +33,11 @@ export function readBook(entries: readonly Entry[]): Book {
   const registers = readRegisters(current);
   const lots = readLots(current, registers);
   const charges = readCharges(current, registers, lots);
+  return bookOf(entries, current, registers, lots, charges);
+}
+
+/** The rest of a book, from its readings, registers, lots and charges. */
+export function bookOf(entries: readonly Entry[], current: Current, registers: Registers, lots: Lots, charges: Charges): Book {
   const { runs, flags } = readRuns(charges, registers);
   const condensers = readCondensers(runs, registers);
   const movements = readMovements({ current, registers, lots, charges, runs, condensers });

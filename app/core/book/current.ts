@@ -86,7 +86,7 @@ export function readCurrent(all: readonly Entry[]): Current {
 
   const none: readonly Entry[] = [];
   const byId = new Map<string, Reading>();
-  const byKind = new Map<string, Reading[]>();
+  const byKind = new Map<Kind, Reading[]>();
   const notUnderstood: Entry[] = [];
   for (const e of sortedBy([...entries.values()], (e) => minutesOf(e.happened) ?? 0, inOrder)) {
     if (!isKind(e.kind)) {
@@ -121,16 +121,54 @@ export function readCurrent(all: readonly Entry[]): Current {
   for (const [kind, list] of byKind)
     byKind.set(
       kind,
-      sortedBy(
-        list,
-        (r) => minutesOf(r.happened) ?? 0,
-        (a, b) => inOrder(a.entry, b.entry),
-      ),
+      sortedBy(list, (r) => minutesOf(r.happened) ?? 0, byEntry),
     );
-  return {
-    byId,
-    of: <K extends Kind>(kind: K) => (byKind.get(kind) ?? []) as unknown as readonly Reading<K>[],
-    notUnderstood,
-    adrift,
-  };
+  return current(byId, byKind, notUnderstood, adrift);
+}
+
+const byEntry = (a: Reading, b: Reading): number => inOrder(a.entry, b.entry);
+
+/** The lists of readings of what was read, for `withEntry`. */
+const listsOf = new WeakMap<Current, ReadonlyMap<Kind, readonly Reading[]>>();
+
+function current(
+  byId: ReadonlyMap<string, Reading>,
+  byKind: ReadonlyMap<Kind, readonly Reading[]>,
+  notUnderstood: readonly Entry[],
+  adrift: readonly Entry[],
+): Current {
+  const of = <K extends Kind>(kind: K) => (byKind.get(kind) ?? []) as unknown as readonly Reading<K>[];
+  const made: Current = { byId, of, notUnderstood, adrift };
+  listsOf.set(made, byKind);
+  return made;
+}
+
+/**
+ * What was read, with one entry more, made out of what is there: for a host that keeps entries one by one and would otherwise read a whole book for
+ * each. It takes over `before`, which must not be used again. Null where only a fresh reading tells: a correction, a strike, an entry that comes
+ * before another in order, or anything adrift that may be about it.
+ */
+export function withEntry(before: Current, entry: Entry, last: Entry | undefined): Current | null {
+  const { kind } = entry;
+  const lists = listsOf.get(before);
+  if (!lists || !isKind(kind) || kind === 'correction' || kind === 'strike' || before.adrift.length > 0) return null;
+  if (before.byId.has(entry.id) || (last && inOrder(last, entry) > 0)) return null;
+  const reading = {
+    id: entry.id,
+    kind,
+    entry,
+    body: entry.body,
+    happened: entry.happened,
+    corrections: [],
+    struck: null,
+    contested: false,
+  } as unknown as Reading;
+  const list = (lists.get(kind) ?? []) as Reading[];
+  const end = list.at(-1);
+  // a correction may have dated one of its kind later
+  if (end && (compareMoments(end.happened, entry.happened) || byEntry(end, reading)) > 0) return null;
+  (before.byId as Map<string, Reading>).set(entry.id, reading);
+  list.push(reading);
+  (lists as Map<Kind, readonly Reading[]>).set(kind, list);
+  return current(before.byId, lists, before.notUnderstood, before.adrift);
 }
