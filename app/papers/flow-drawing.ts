@@ -2,10 +2,10 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Period } from '../core/book/account.ts';
 import type { Book } from '../core/book/book.ts';
-import { flowOf } from '../core/book/flow.ts';
+import { type Flow, flowOf } from '../core/book/flow.ts';
 import { layFlow } from '../drawings/flow-layout.ts';
 import { flowSvg } from '../drawings/flow-svg.ts';
-import { drawnFlow, flowEnds, flowShare, flowWords as words } from '../words/flow.ts';
+import { drawnFlow, flowEnds, flowShare, stillName, stillSentence, flowWords as words } from '../words/flow.ts';
 import { ugText, uText } from './amounts.ts';
 import { ledger, section, sentence, small, textWidth } from './ledger.ts';
 
@@ -17,7 +17,9 @@ const mostHigh = 560;
 /** The drawing and its table; a sentence where nothing stood or moved. */
 export function flowDrawing(book: Book, period: Period): Content[] {
   const flow = flowOf(book, period);
-  if (flow.bands.length === 0) return [section(words.title), sentence(words.none)];
+  if (flow.bands.length === 0 && flow.still.length === 0) return [section(words.title), sentence(words.none)];
+  if (flow.bands.length === 0)
+    return [section(words.title), sentence(words.nothingMoved), sentence(stillSentence(flow)), ...table(flow)];
   const { places, runs } = drawnFlow(flow);
   const layout = layFlow(places, runs, drawingWidth);
   const thin = layout.runs.filter((run) => run.thin).length;
@@ -35,20 +37,28 @@ export function flowDrawing(book: Book, period: Period): Content[] {
         },
         small(`${words.fillings}: ${means.map((tone) => words.legendPrinted[tone]).join('; ')}.`),
         ...(thin > 0 ? [small(words.thin(thin))] : []),
+        ...(flow.still.length > 0 ? [sentence(stillSentence(flow))] : []),
         small(words.net),
       ],
       unbreakable: true,
     },
-    ...ledger(
-      [
-        { head: words.from, share: 26 },
-        { head: words.to, share: 28 },
-        { head: words.grams, share: 13, amount: true },
-        { head: words.U, share: 13, amount: true },
-        { head: words.shareOf, share: 9, amount: true },
-        { head: words.count, share: 11 },
-      ],
-      flow.bands.map((band) => {
+    ...table(flow),
+  ];
+}
+
+/** Every band, and what stood still. */
+const table = (flow: Flow): Content[] =>
+  ledger(
+    [
+      { head: words.from, share: 26 },
+      { head: words.to, share: 28 },
+      { head: words.grams, share: 13, amount: true },
+      { head: words.U, share: 13, amount: true },
+      { head: words.shareOf, share: 9, amount: true },
+      { head: words.count, share: 11 },
+    ],
+    [
+      ...flow.bands.map((band) => {
         const entries = words.entries(new Set(band.movements.map((m) => m.entry)).size);
         return {
           cells: [
@@ -60,6 +70,15 @@ export function flowDrawing(book: Book, period: Period): Content[] {
           ],
         };
       }),
-    ),
-  ];
-}
+      ...flow.still.map((still) => ({
+        cells: [
+          stillName(still),
+          words.still,
+          ugText(still.mercury.ug, 2),
+          uText(still.mercury, true),
+          '',
+          words.stillPlaces(still.places.length),
+        ],
+      })),
+    ],
+  );

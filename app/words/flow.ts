@@ -1,7 +1,7 @@
 /** The flow of mercury in words: its ends, its places, its bands, and the drawing's parts as window and paper hand them to the layout. */
-import type { Flow, FlowBand, FlowKind, FlowNode } from '../core/book/flow.ts';
+import type { Flow, FlowBand, FlowKind, FlowNode, FlowStill } from '../core/book/flow.ts';
 import type { LossPath } from '../core/book/places.ts';
-import { type Measured, uOf } from '../core/measured.ts';
+import { type Measured, total, uOf } from '../core/measured.ts';
 import { gramsOf, percentText, withU } from './figures.ts';
 import { pathTexts } from './places.ts';
 
@@ -94,6 +94,24 @@ export function flowEnds({ nodes }: Pick<Flow, 'nodes'>, { from, to }: Pick<Flow
   return [name(from), name(to)];
 }
 
+/** Of the account's stock at first: what is drawn and what stood still, so that the two are never taken for different mercury. */
+export function stillSentence({ nodes, still }: Pick<Flow, 'nodes' | 'still'>): string {
+  if (still.length === 0) return '';
+  const sum = total(still.map(({ mercury }) => mercury));
+  const count = still.reduce((n, { places }) => n + places.length, 0);
+  const moving = nodes.filter(({ end }) => end === 'opening').map(({ mercury, below }) => (below ? -mercury.ug : mercury.ug));
+  const all = moving.reduce((s, ug) => s + ug, sum.ug);
+  return flowWords.stoodStill(
+    flowFigure(sum),
+    count,
+    still.map(({ kind }) => kindTexts[kind]).join(', '),
+    percentText(sum.ug / all, 1),
+  );
+}
+
+/** A row of what stood still: where, and how many places. */
+export const stillName = ({ kind }: Pick<FlowStill, 'kind'>): string => capital(kindTexts[kind]);
+
 /** The share of all that enters on the left. */
 export const flowShare = (ug: number, throughUg: number): string => (throughUg > 0 ? percentText(ug / throughUg, 2) : '');
 
@@ -104,6 +122,13 @@ export const flowWords = {
   band: (from: string, to: string, figure: string) => `${from} → ${to}: ${figure}`,
   entries: (n: number) => `${n} ${n === 1 ? 'entry' : 'entries'}`,
   balanceOf: (entries: string) => `remainder of ${entries}`,
+  stoodStill: (figure: string, places: number, kinds: string, share: string) =>
+    `Left off the drawing, because it did not move: ${figure} in ${places === 1 ? 'one place' : `${places} places`} (${kinds}), ${share} of what was there at first. It was there from the first day to the last, and stands in the account and at the foot of the table.`,
+  nothingMoved: 'Nothing moved in this period.',
+  still: 'stood still',
+  stillPlaces: (n: number) => `${n} ${n === 1 ? 'place' : 'places'}, untouched`,
+  whatStill: (kind: string) => `${kind}: stood still`,
+  stillSum: 'In these places, untouched in the period, by what they came by',
   say: 'Point at a band, or go through them with Tab or the arrow keys, to read it; open it for its movements.',
   thin: (n: number) =>
     `${n === 1 ? 'One band is' : `${n} bands are`} too thin to be drawn to scale: drawn a hair wide, with a broken edge.`,
@@ -126,13 +151,13 @@ export const flowWords = {
   to: 'To',
   grams: 'g',
   U: '± U (k = 2), g',
-  shareOf: 'Of all',
+  shareOf: 'Of what is drawn',
   count: 'Sum of',
   copySvg: 'Copy the drawing (SVG)',
   copyCsv: 'Copy the table (CSV)',
   copied: 'Copied.',
   notCopied: 'Could not be copied: the clipboard is closed to this page.',
-  csvHead: ['from', 'to', 'grams', 'U grams (k = 2)', 'of all', 'sum of'],
+  csvHead: ['from', 'to', 'grams', 'U grams (k = 2)', 'of what is drawn', 'sum of'],
   whatBand: (from: string, to: string) => `${from} → ${to}`,
   sum: 'The sum of these, what came back taken off',
   remainder: 'What these leave over, between the other bands of the place',

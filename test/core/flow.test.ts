@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { accountOf, type Period } from '../../app/core/book/account.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
 import { type Flow, flowKindOf, flowOf } from '../../app/core/book/flow.ts';
+import { inPeriod } from '../../app/core/book/period.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
 import { generated } from '../../main/host/sample/large.ts';
@@ -19,6 +20,8 @@ const bookOf = (journal: string): Book =>
   );
 const sample = bookOf(journalOf(eighteenMonths()));
 const whole: Period = { from: null, to: null };
+
+const stillUg = ({ still }: Flow): number => still.reduce((s, one) => s + one.mercury.ug, 0);
 
 /** Micrograms at the ends of one sort, with what stands on the other side taken off. */
 const atEnd = ({ nodes }: Flow, end: string, of?: (of: string) => boolean): number =>
@@ -50,12 +53,24 @@ function holds(book: Book, period: Period): void {
     ids = ids.filter((id) => !free.has(id));
   }
   expect(ids).toEqual([]);
-  // the ends are the account's
-  expect(atEnd(flow, 'opening')).toBe(account.opening.ug);
+  // the ends, with what stood still, are the account's
+  expect(atEnd(flow, 'opening') + stillUg(flow)).toBe(account.opening.ug);
   expect(atEnd(flow, 'receipts')).toBe(account.receipts.ug);
   expect(atEnd(flow, 'found')).toBe(account.found.ug);
   expect(atEnd(flow, 'removals')).toBe(account.removals.ug);
-  expect(atEnd(flow, 'closing')).toBe(account.closing.ug);
+  expect(atEnd(flow, 'closing') + stillUg(flow)).toBe(account.closing.ug);
+  // what stood still is a stock of the account, place for place, and no movement of the period but its entering touches it
+  const stocks = new Map(account.stocks.map((line) => [line.place, line.mercury.ug]));
+  for (const { places, mercury, kind } of flow.still) {
+    expect(places.reduce((s, place) => s + (stocks.get(place) ?? Number.NaN), 0)).toBe(mercury.ug);
+    for (const place of places) {
+      expect(flowKindOf(book, place)).toBe(kind);
+      const moved = book.movements.all.filter(
+        (m) => (m.from === place) !== (m.to === place) && m.mercury.ug !== 0 && inPeriod(m.at, period) && m.from !== 'outside',
+      );
+      expect(moved, place).toEqual([]);
+    }
+  }
   expect(atEnd(flow, 'loss', (of) => of === 'spill')).toBe(account.released.ug);
   expect(atEnd(flow, 'loss', (of) => of !== 'spill')).toBe(account.unaccounted.ug);
   for (const { path, posted } of account.paths)
@@ -130,6 +145,52 @@ describe('the flow of a book', () => {
       }),
       { numRuns: 120 },
     );
+  });
+});
+
+describe('what stood still', () => {
+  test('is on no band and at no end, and is told with its places', () => {
+    const book = BookMaker.site();
+    const sealed = book.add('sealed', 'vessel', { label: 'Flask 1', use: 'flask', mercury: 'new', seal: 'S 1' });
+    const opened = book.add('opened', 'vessel', { label: 'Flask 2', use: 'flask', mercury: 'new' });
+    const at = (day: number) => ({ happened: `2026-04-0${day}T09:00+13:00` });
+    for (const vessel of [sealed, opened])
+      book.add(`stock ${vessel}`, 'receipt', { vessel, way: 'already-here', weight: stated('34500', '5') }, at(1));
+    book.add('issue', 'issue', { vessel: opened, to: 'plates', weight: scaled('300', book.bench) }, at(3));
+    const read = readBook(book.entries);
+    for (const period of [whole, { from: '2026-04-02', to: '2026-04-09' }]) {
+      holds(read, period);
+      const flow = flowOf(read, period);
+      expect(flow.still.map(({ id, places, mercury }) => [id, places, mercury.ug])).toEqual([
+        ['still.flasks', [`vessel:${sealed}`], 34_500e6],
+      ]);
+      expect(flow.throughUg).toBe(34_500e6);
+      expect(flow.bands.flatMap((b) => b.movements).some((m) => m.to === `vessel:${sealed}`)).toBe(false);
+    }
+  });
+
+  test('is the flask again where it was filled from another before the period, and not in the period it was filled in', () => {
+    const book = BookMaker.site();
+    const flask = book.add('flask', 'vessel', { label: 'Flask', use: 'flask', mercury: 'new' });
+    const other = book.add('other', 'vessel', { label: 'Other', use: 'flask', mercury: 'new' });
+    const at = (day: number) => ({ happened: `2026-04-0${day}T09:00+13:00` });
+    book.add('stock', 'receipt', { vessel: flask, way: 'bought', weight: stated('1000', '1') }, at(1));
+    book.add('fill', 'issue', { vessel: flask, to: 'vessel', into: other, weight: scaled('400', book.bench) }, at(2));
+    book.add('issue', 'issue', { vessel: flask, to: 'plates', weight: scaled('100', book.bench) }, at(4));
+    const read = readBook(book.entries);
+    holds(read, { from: '2026-04-03', to: null });
+    expect(flowOf(read, { from: '2026-04-03', to: null }).still.map((s) => [s.places, s.mercury.ug])).toEqual([
+      [[`vessel:${other}`], 400e6],
+    ]);
+    holds(read, whole);
+    expect(flowOf(read, whole).still).toEqual([]);
+  });
+
+  test('leaves the sample a drawing of what moved: the sealed flasks are most of the stock and are not on it', () => {
+    const flow = flowOf(sample, { from: '2026-01-01', to: null });
+    expect(flow.still.map((s) => [s.kind, s.places.length])).toEqual([['flasks', 2]]);
+    expect(stillUg(flow)).toBeGreaterThan(5 * flow.throughUg);
+    expect(flow.nodes.some((n) => n.of === 'flasks')).toBe(false);
   });
 });
 

@@ -114,9 +114,10 @@ describe('the picture', () => {
 describe('the table', () => {
   const rows = flowRows(flow, days);
 
-  test('has a row for every band, and each leads to the movements the band is the sum of', () => {
-    expect(rows.map((r) => r.id)).toEqual(flow.bands.map((b) => b.id));
-    for (const [i, band] of flow.bands.entries()) {
+  test('has a row for every band, then for what stood still, and each leads to the movements it is the sum of', () => {
+    expect(rows.map((r) => r.id)).toEqual([...flow.bands, ...flow.still].map((b) => b.id));
+    expect(flow.still.length).toBeGreaterThan(0);
+    for (const [i, band] of [...flow.bands, ...flow.still].entries()) {
       expect(shownFrom(partsOf(rows[i]?.href ?? '').slice(1))).toEqual({
         page: 'movements',
         place: '',

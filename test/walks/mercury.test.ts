@@ -12,7 +12,7 @@ import { plainKinds } from '../../app/screens/daybook/write/routes.ts';
 import { bandHref } from '../../app/screens/mercury/address.ts';
 import { figureOf } from '../../app/screens/mercury/figures.ts';
 import { accountWords } from '../../app/words/account.ts';
-import { drawnFlow, flowEnds, flowWords } from '../../app/words/flow.ts';
+import { drawnFlow, flowEnds, flowWords, stillSentence } from '../../app/words/flow.ts';
 import { readDaybook } from '../../main/host/daybook-folder.ts';
 import { buildOnce } from '../terminal/built.ts';
 import { axe, closeBrowser, type EmptyHome, openEmptyHome } from './empty-home.ts';
@@ -155,7 +155,8 @@ describe('the flow drawing', () => {
       drawn.runs.map((r) => r.text),
     );
     const table = main().getByRole('table', { name: flowWords.table });
-    expect(await table.locator('tbody tr').count()).toBe(drawn.runs.length);
+    expect(await table.locator('tbody tr').count()).toBe(drawn.runs.length + flow.still.length);
+    await main().getByText(stillSentence(flow)).waitFor();
     await bands().first().focus();
     for (const key of ['ArrowRight', 'ArrowRight', 'ArrowLeft', 'Tab']) await page.keyboard.press(key);
     await main()

@@ -6,15 +6,17 @@
  * order; a balance that runs with it joins two places, one that runs against it (mercury caught and poured back) ends in the same kind's second
  * standing, "come back". Where more was taken out of a place than stood and came there before, mercury that had come back went out again: it leaves
  * on the right and enters on the left, the same amount on both sides, named as such. Arrows therefore only run from left to right.
+ *
+ * Places that stood still are no flow: they are told beside it, and flow and what stood still together are the account.
  */
 import { exactly, type Measured } from '../measured.ts';
-import { compareWithBound } from '../time.ts';
 import { type Period, wasThere } from './account.ts';
 import type { Book } from './book.ts';
 import type { Movement } from './movements/gathering.ts';
-import { inPeriod, upToEnd } from './period.ts';
+import { inPeriod, isBefore, upToEnd } from './period.ts';
 import { isStock, placeParts } from './places.ts';
 import { latest } from './registers.ts';
+import { allOf, type StoodStill, stoodStill } from './stood-still.ts';
 
 /** Kinds of place in the order of the work. `unnamed`: between two ends of the book with no place named between them. */
 export const flowKinds = ['unnamed', 'flasks', 'vessels', 'circuit', 'amalgam', 'sponge', 'condenser', 'waste'] as const;
@@ -48,12 +50,25 @@ export interface FlowBand {
   readonly balance: boolean;
 }
 
+/** What stood still in places of one kind: on no band. */
+export interface FlowStill {
+  /** "still.flasks". */
+  readonly id: string;
+  readonly kind: FlowKind;
+  readonly places: readonly string[];
+  readonly mercury: Measured;
+  /** What it came by, whenever that was. */
+  readonly movements: readonly Movement[];
+}
+
 export interface Flow {
   /** From left to right. */
   readonly nodes: readonly FlowNode[];
   readonly bands: readonly FlowBand[];
   /** What enters on the left, and leaves on the right: micrograms. */
   readonly throughUg: number;
+  /** What is left off because it did not move, by kind of place. */
+  readonly still: readonly FlowStill[];
 }
 
 /** The kind a place belongs to; null for what holds no stock. */
@@ -103,16 +118,19 @@ class Sums extends Map<string, Sum> {
 
 const endKey = (end: FlowEnd, kind: FlowKind, of: string = kind): string => `${end} ${of} ${kind}`;
 
-/** Every movement sorted into what it is at the ends and between which kinds. */
-function sorted(book: Book, period: Period): { readonly ends: Sums; readonly between: Sums; readonly crossing: Sums } {
+/** Every movement sorted into what it is at the ends and between which kinds; places that stood still are passed over. */
+function sorted(
+  book: Book,
+  period: Period,
+  still: ReadonlyMap<string, unknown>,
+): { readonly ends: Sums; readonly between: Sums; readonly crossing: Sums } {
   const [ends, between, crossing] = [new Sums(), new Sums(), new Sums()];
   const here = wasThere(book);
   const kinds = new Map<string, FlowKind | null>();
   const kindOf = (place: string): FlowKind | null => {
-    if (!kinds.has(place)) kinds.set(place, flowKindOf(book, place));
+    if (!kinds.has(place)) kinds.set(place, still.has(place) ? null : flowKindOf(book, place));
     return kinds.get(place) ?? null;
   };
-  const { from } = period;
   for (const m of book.movements.all) {
     if (m.from === m.to) continue;
     const [a, b] = [kindOf(m.from), kindOf(m.to)];
@@ -121,11 +139,11 @@ function sorted(book: Book, period: Period): { readonly ends: Sums; readonly bet
       if (a) ends.at(endKey('closing', a)).book(m, -1);
       if (b) ends.at(endKey('closing', b)).book(m, 1);
     }
-    if (from !== null && compareWithBound(m.at, from) < 0) {
+    if (isBefore(m.at, period)) {
       if (a) ends.at(endKey('opening', a)).book(m, -1);
       if (b) ends.at(endKey('opening', b)).book(m, 1);
     }
-    if (!inPeriod(m.at, period)) continue;
+    if (!inPeriod(m.at, period) || still.has(m.from) || still.has(m.to)) continue;
     if (a) crossing.at(a).movements.push(m);
     if (b) crossing.at(b).movements.push(m);
     if (a && b) {
@@ -187,7 +205,8 @@ function endsOf(ends: Sums): Draft[] {
 
 /** The flow of a period. */
 export function flowOf(book: Book, period: Period): Flow {
-  const { ends, between, crossing } = sorted(book, period);
+  const still = stoodStill(book, period);
+  const { ends, between, crossing } = sorted(book, period, still);
   const drafts = endsOf(ends);
   const nodes = new Map<string, Omit<FlowNode, 'mercury' | 'id'>>();
   const bands: FlowBand[] = [];
@@ -238,13 +257,22 @@ export function flowOf(book: Book, period: Period): Flow {
   }
   for (const { node, kind, sum } of drafts)
     if (node.side === 'right') band(cameBack.has(kind) ? back(kind) : through(kind), named(node), sum);
-  return finished(nodes, bands);
+  return { ...finished(nodes, bands), still: byKind(book, still) };
+}
+
+function byKind(book: Book, still: ReadonlyMap<string, StoodStill>): FlowStill[] {
+  return flowKinds.flatMap((kind) => {
+    const own = [...still.values()].filter(({ place }) => flowKindOf(book, place) === kind);
+    if (own.length === 0) return [];
+    const movements = [...new Set(own.flatMap((one) => one.movements))];
+    return [{ id: `still.${kind}`, kind, places: own.map(({ place }) => place), mercury: allOf(own), movements }];
+  });
 }
 
 const sides: readonly FlowNode['side'][] = ['left', 'through', 'back', 'right'];
 const ends: readonly FlowEnd[] = ['opening', 'receipts', 'found', 'closing', 'removals', 'round', 'loss'];
 
-function finished(found: ReadonlyMap<string, Omit<FlowNode, 'mercury' | 'id'>>, bands: readonly FlowBand[]): Flow {
+function finished(found: ReadonlyMap<string, Omit<FlowNode, 'mercury' | 'id'>>, bands: readonly FlowBand[]): Omit<Flow, 'still'> {
   const rank = (n: Omit<FlowNode, 'mercury' | 'id'>): number =>
     sides.indexOf(n.side) * 1000 + (n.end === null ? 0 : ends.indexOf(n.end)) * 20 + flowKinds.indexOf(n.of as FlowKind);
   const nodes = [...found]
