@@ -10,6 +10,7 @@ import { upToEnd } from '../core/book/period.ts';
 import type { Entry } from '../core/entry.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { compareMoments } from '../core/time.ts';
+import { accountWords } from '../words/account.ts';
 import { dayText } from '../words/dates.ts';
 import { accountPaper as words } from '../words/papers-account.ts';
 import { closingPaper } from '../words/papers-closing.ts';
@@ -73,6 +74,7 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame, closing
           : words.period,
       standing: standingText(book, end),
       reservations: once([
+        ...account.uncounted.map((end) => accountWords.uncounted[end]),
         ...bookReservations(book),
         ...unknownU(book, readingsIn(book, period)),
         ...namedFlags(book, flagsOf(book, account)),
