@@ -163,6 +163,7 @@ export const writeUp = {
       circuit: 'In circuit',
       other: 'Other places',
     },
+    guided: 'Walk it place by place instead.',
     how: 'Answer',
     drumHint: 'A scale shows the whole drum, not its mercury: estimate it, with the method, or answer by its seal.',
     circuitHint: 'No scale reaches it: estimate it, with the method.',

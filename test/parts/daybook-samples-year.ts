@@ -224,5 +224,13 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
       ],
       note: 'end of quarter',
     },
+    {
+      scope: 'whole',
+      lines: [
+        { how: 'weighed', place: 'vessel:flask-one', weight: read('1842.0 g'), sealBroken: 'yes', newSeal: 'S 2' },
+        { how: 'seen', place: 'circuit:plates' },
+        { how: 'not-found', place: 'circuit:trap', note: 'yard searched' },
+      ],
+    },
   ],
 };

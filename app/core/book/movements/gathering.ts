@@ -12,7 +12,17 @@ import type { LotMercury, RunMercury } from '../shares.ts';
 import type { Weighed } from '../weights.ts';
 
 /** How the amount of a movement is known. */
-export type Basis = 'weighed' | 'stated' | 'estimated' | 'trued' | 'allotted' | 'sibling' | 'difference' | 'counted';
+export type Basis =
+  | 'weighed'
+  | 'stated'
+  | 'estimated'
+  | 'trued'
+  | 'allotted'
+  | 'sibling'
+  | 'difference'
+  | 'counted'
+  /** What a flask that came under seal was short or over when it was first weighed: the supplier's figure, not a loss. */
+  | 'invoice-against-weighed';
 
 export interface Movement {
   readonly at: string;
