@@ -44,21 +44,21 @@ export interface Doubt {
   readonly cut: Cut;
 }
 
-/** The first halves of source names, as the book gives them. */
-const named: readonly (readonly [prefix: string, kind: DoubtKind, cut: Cut])[] = [
-  ['scale:', 'scale', 'recalibrate-scale'],
-  ['method:', 'method', 'weigh-not-estimate'],
-  ['estimate:', 'method', 'weigh-not-estimate'],
-  ['share:', 'share', 'assay-the-share'],
-  ['lot share:', 'share', 'fire-or-melt'],
-  ['residual:', 'residual', 'fire-or-melt'],
-  ['usual ratio:', 'residual', 'fire-or-melt'],
-  ['usual rate:', 'rate', 'count-more-periods'],
-  ['allotment:', 'allotment', 'fire-apart'],
-  ['gold in strained mercury', 'gold', 'assay-the-mercury'],
-  ['density of mercury', 'density', 'measure-volume-less'],
-  ['ore:', 'other', 'tell-its-error'],
-];
+/** The first words of source names, up to the colon, as the book gives them. */
+const named: ReadonlyMap<string, readonly [kind: DoubtKind, cut: Cut]> = new Map([
+  ['scale', ['scale', 'recalibrate-scale']],
+  ['method', ['method', 'weigh-not-estimate']],
+  ['estimate', ['method', 'weigh-not-estimate']],
+  ['share', ['share', 'assay-the-share']],
+  ['lot share', ['share', 'fire-or-melt']],
+  ['residual', ['residual', 'fire-or-melt']],
+  ['usual ratio', ['residual', 'fire-or-melt']],
+  ['usual rate', ['rate', 'count-more-periods']],
+  ['allotment', ['allotment', 'fire-apart']],
+  ['gold in strained mercury', ['gold', 'assay-the-mercury']],
+  ['density of mercury', ['density', 'measure-volume-less']],
+  ['ore', ['other', 'tell-its-error']],
+]);
 
 /** The entry a name begins with, up to its path. */
 const entryOf = (book: Book, rest: string): string | null => {
@@ -67,26 +67,28 @@ const entryOf = (book: Book, rest: string): string | null => {
   return book.current.byId.has(head) ? head : null;
 };
 
-function sorted(book: Book, source: string): { kind: DoubtKind; of: string; entry: string | null; cut: Cut } {
-  const found = named.find(([prefix]) => source.startsWith(prefix));
-  if (found) {
-    const [prefix, kind, cut] = found;
-    const rest = source.slice(prefix.length);
-    const entry = entryOf(book, rest);
-    // an estimate of a lot not fired yet ends with its firing; one of a place ends with a scale
-    const lot = prefix === 'estimate:' && rest.includes('/');
-    return {
-      kind: lot ? 'share' : kind,
-      of: prefix === 'method:' || entry === null ? rest : entry,
-      entry,
-      cut: lot ? 'fire-or-melt' : cut,
-    };
-  }
-  const entry = entryOf(book, source);
-  if (entry === null) return { kind: 'other', of: source, entry, cut: 'tell-its-error' };
-  const stated = JSON.stringify(book.current.byId.get(entry)?.body ?? {}).includes('"how":"stated"');
-  return { kind: 'reading', of: entry, entry, cut: stated ? 'weigh-what-was-stated' : 'weigh-again' };
+function sorted(book: Book, source: string): Pick<Doubt, 'kind' | 'of' | 'entry' | 'cut'> {
+  const colon = source.indexOf(':');
+  const head = colon < 0 ? source : source.slice(0, colon);
+  const found = named.get(head);
+  if (!found)
+    return book.current.byId.has(head)
+      ? { kind: 'reading', of: head, entry: head, cut: 'weigh-again' }
+      : { kind: 'other', of: source, entry: null, cut: 'tell-its-error' };
+  const [kind, cut] = found;
+  const rest = colon < 0 ? '' : source.slice(colon + 1);
+  const entry = entryOf(book, rest);
+  const of = head === 'method' || entry === null ? rest : entry;
+  // an estimate of a lot not fired yet ends with its firing; one of a place ends with a scale
+  return head === 'estimate' && rest.includes('/') ? { kind: 'share', of, entry, cut: 'fire-or-melt' } : { kind, of, entry, cut };
 }
+
+/** A share of the variance below which nobody asks what would cut it. */
+const smallShare = 0.001;
+
+/** Whether the entry has a figure that somebody else stated. */
+const isStated = (book: Book, entry: string | null): boolean =>
+  entry !== null && JSON.stringify(book.current.byId.get(entry)?.body ?? {}).includes('"how":"stated"');
 
 /** The sources of a value's variance, largest first; their shares add up to one. Empty where nothing is uncertain. */
 export function doubtsOf(book: Book, value: Measured): readonly Doubt[] {
@@ -101,6 +103,10 @@ export function doubtsOf(book: Book, value: Measured): readonly Doubt[] {
   }
   if (!(whole > 0)) return [];
   return [...groups.values()]
-    .map((group) => ({ ...group, share: group.variance / whole }))
+    .map((group) => {
+      const share = group.variance / whole;
+      const stated = group.kind === 'reading' && share > smallShare && isStated(book, group.entry);
+      return { ...group, share, cut: stated ? ('weigh-what-was-stated' as const) : group.cut };
+    })
     .sort((a, b) => b.variance - a.variance || (a.of < b.of ? -1 : 1));
 }

@@ -2,11 +2,11 @@
  * The ways mercury is lost, each between the bounds that the weighings leave. A bound is never filled with a likely figure, and no path is called
  * vapour. What a condenser is thought to hold may be lost all the same; what nobody can place may lie in the tailings (practice.md W7, W9).
  */
-import { type Measured, scaled, total } from '../measured.ts';
+import { type Measured, nothing, scaled, total } from '../measured.ts';
 import type { Book } from './book.ts';
 import type { Movement } from './movements/gathering.ts';
 import { inPeriod, type Period } from './period.ts';
-import { type LossPath, lossPaths, lossPlace, placeParts } from './places.ts';
+import { type LossPath, lossPaths, lossPlace } from './places.ts';
 
 export interface LossLine {
   readonly path: LossPath;
@@ -16,11 +16,24 @@ export interface LossLine {
   readonly highUg: number;
 }
 
-const netInto = (movements: readonly Movement[], reached: (place: string) => boolean): Measured =>
-  total([
-    ...movements.filter((m) => reached(m.to)).map((m) => m.mercury),
-    ...movements.filter((m) => reached(m.from)).map((m) => scaled(m.mercury, -1)),
-  ]);
+/** What went into each way of losing it and into condensers, less what came back out, in one pass. */
+function netInto(movements: readonly Movement[]): { readonly lost: ReadonlyMap<string, Measured>; readonly heldUg: number } {
+  const values = new Map<string, Measured[]>();
+  let heldUg = 0;
+  const add = (place: string, m: Movement, sign: 1 | -1) => {
+    if (place.startsWith('condenser:')) heldUg += sign * m.mercury.ug;
+    if (!place.startsWith('loss:')) return;
+    const value = sign === 1 ? m.mercury : scaled(m.mercury, -1);
+    const list = values.get(place);
+    if (list) list.push(value);
+    else values.set(place, [value]);
+  };
+  for (const m of movements) {
+    add(m.to, m, 1);
+    add(m.from, m, -1);
+  }
+  return { lost: new Map([...values].map(([place, list]) => [place, total(list)])), heldUg };
+}
 
 /** Ore went through in the period, so that tailings left the site. */
 const crushed = (book: Book, period: Period): boolean =>
@@ -30,8 +43,9 @@ const crushed = (book: Book, period: Period): boolean =>
 /** Every way of losing it in the period; `inside` are its movements, `released` is what was spilled and weighed. */
 export function lossLines(book: Book, period: Period, inside: readonly Movement[], released: Measured): readonly LossLine[] {
   const own = book.movements.bounds.filter((b) => inPeriod(b.at, period));
+  const { lost, heldUg } = netInto(inside);
   const lines = lossPaths.map((path): LossLine => {
-    const posted = path === 'spill' ? released : netInto(inside, (place) => place === lossPlace(path));
+    const posted = path === 'spill' ? released : (lost.get(lossPlace(path)) ?? nothing);
     const bounds = own.filter((b) => b.path === path);
     const low = bounds.reduce((s, b) => s + b.lowUg, 0);
     const high = bounds.reduce((s, b) => s + b.highUg, 0);
@@ -41,7 +55,7 @@ export function lossLines(book: Book, period: Period, inside: readonly Movement[
       : { path, posted, lowUg: posted.ug + low, highUg: posted.ug + high };
   });
   const unplaced = Math.max(0, lines.find((line) => line.path === 'unaccounted')?.posted.ug ?? 0);
-  const heldBack = Math.max(0, netInto(inside, (place) => placeParts(place).kind === 'condenser').ug);
+  const heldBack = Math.max(0, heldUg);
   const milled = crushed(book, period);
   return lines.map((line) => {
     if (line.path === 'retort') return { ...line, highUg: line.highUg + heldBack };
