@@ -5,6 +5,7 @@
 import type { Entry } from '../entry.ts';
 import { type Body, bodyFrom, isKind, type Kind } from '../kinds/index.ts';
 import { compareMoments, minutesOf } from '../time.ts';
+import { inTrail } from './trail.ts';
 
 /** An entry as it reads now. */
 export interface Reading<K extends Kind = Kind> {
@@ -93,7 +94,7 @@ export function readCurrent(all: readonly Entry[]): Current {
       notUnderstood.push(e);
       continue;
     }
-    const own = corrections.get(e.id) ?? none;
+    const own = inTrail(corrections.get(e.id) ?? none);
     let body: unknown = e.body;
     let happened = e.happened;
     for (const c of own) {
