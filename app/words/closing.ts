@@ -1,5 +1,7 @@
 /** How the lines of a closed account are named where they have changed. */
+
 import type { FigureName } from '../core/book/closings.ts';
+import type { NoUsual } from '../core/book/usual.ts';
 
 export const figureNames: Readonly<Record<FigureName, string>> = {
   opening_g: 'opening stock',
@@ -17,3 +19,10 @@ export const closingLines = {
   noCount: 'a stock-take it lies between is not among them',
   more: (n: number) => `and ${n} more`,
 } as const;
+
+/** Why no usual rate stands on a statement. */
+export const closingReasons: Readonly<Record<NoUsual['why'], string>> = {
+  'no-start': 'the period begins with the book, so no period lies before it',
+  'too-few-periods': 'fewer than two periods between counts lie before it, and one alone has no scatter',
+  'nothing-to-count-by': 'neither ore nor runs nor months of earlier periods are there to count by',
+};

@@ -6,12 +6,14 @@ import { type Account, detectableFactor, levelOf, perTonne, stockKind, zOf } fro
 import type { Book } from '../../app/core/book/book.ts';
 import { type Carried, type Ends, everyClosing, type Figures, onClosedBasisUg } from '../../app/core/book/closings.ts';
 import { standingAt } from '../../app/core/book/site.ts';
+import { excessOf } from '../../app/core/book/usual.ts';
 import { decimalFromNumber, rounded, toText } from '../../app/core/decimal.ts';
 import type { Draft } from '../../app/core/entry.ts';
 import type { Body } from '../../app/core/kinds/index.ts';
 import { gramsText } from '../../app/core/mass.ts';
 import { uOf } from '../../app/core/measured.ts';
 import { accountReasons, accountWords } from '../../app/words/account.ts';
+import { closingReasons } from '../../app/words/closing.ts';
 import { entryLine } from '../../app/words/daybook-line.ts';
 import { entryName, writerOf } from '../../app/words/daybook-naming.ts';
 import { flagText } from '../../app/words/flags.ts';
@@ -54,6 +56,22 @@ function carriedOf(book: Book, carried: readonly Carried[]) {
       g: grams(-(changes.unaccounted_g ?? 0)),
     })),
   }));
+}
+
+/** What it lost beyond the site's usual rate, or why that is not computable. */
+function beyondUsual(book: Book, account: Account) {
+  const got = excessOf(book, account);
+  if ('why' in got) return not(closingReasons[got.why]);
+  const { usual, expected, excess } = got;
+  return {
+    per: usual.basis,
+    rate_g: grams(usual.rate.ug),
+    rate_u_g: grams(uOf(usual.rate)),
+    from_periods: usual.periods.map((p) => ({ opening: p.opening?.id ?? null, closing: p.closing.id })),
+    expected_g: grams(expected.ug),
+    excess_g: grams(excess.ug),
+    excess_u_g: grams(uOf(excess)),
+  };
 }
 
 /** What a period's account says beyond its lines. */
@@ -112,6 +130,7 @@ export function statementText(
     reservations: reservationsOf(book, account),
     figures,
     ...judged(account),
+    usual: beyondUsual(book, account),
     stocks: account.stocks.map((line) => ({
       place: line.place,
       named: names.get(line.place) ?? line.place,
