@@ -16,6 +16,8 @@ export const countGroupNames: Of<CountGroup> = {
 
 export const stockTake = {
   title: 'Stock-take',
+  /** On Today, beside the list of all that can be written up. */
+  link: 'Count the stock',
   note: 'Walk round with it: one place after the other, each answered before the book’s figure is shown.',
   back: 'Back to the account',
   print: 'Print the count sheet',

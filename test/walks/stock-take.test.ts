@@ -57,9 +57,12 @@ const open = async () => {
 };
 
 test('it is led to from the Mercury room and from Today, and axe finds nothing in either theme', async () => {
-  for (const room of ['#/today', '#/mercury']) {
+  for (const [room, link] of [
+    ['#/today', 'Count the stock'],
+    ['#/mercury', 'Stock-take'],
+  ] as const) {
     await walked.go(room);
-    await walked.page.getByRole('main').getByRole('link', { name: 'Stock-take', exact: true }).first().click();
+    await walked.page.getByRole('main').getByRole('link', { name: link, exact: true }).first().click();
     await walked.page.getByRole('heading', { level: 1, name: 'Stock-take' }).waitFor();
   }
   const { page } = walked;
