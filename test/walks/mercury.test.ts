@@ -254,7 +254,11 @@ describe('writing up', () => {
       .waitFor();
     await go('#/mercury');
     await main().getByText(accountWords.reservations).waitFor();
-    expect(await main().getByText(/could not be counted: the store was locked\./).count()).toBeGreaterThan(0);
+    expect(
+      await main()
+        .getByText(/could not be counted: the store was locked\./)
+        .count(),
+    ).toBeGreaterThan(0);
     expect(await shownAccount()).toEqual(accountRows(bookOnDisk(), { from: null, to: null }));
   });
 
