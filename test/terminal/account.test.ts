@@ -106,7 +106,7 @@ describe('account', () => {
   });
 
   /** A bottle counted at the end of four months: 100 g gone in 20 t, 240 g in 40 t, 300 g in 40 t. */
-  function fourCounts(): BookMaker {
+  function fourCounts(): ReturnType<typeof BookMaker.site> {
     const book = BookMaker.site();
     const battery = book.add('battery', 'battery', { label: 'Battery', stamps: 5 });
     book.add('here', 'receipt', { vessel: book.bottle, weight: stated('10000', '0'), way: 'already-here' });
