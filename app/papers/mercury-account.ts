@@ -19,6 +19,7 @@ import { flowDrawing } from './flow-drawing.ts';
 import { type ClosingOnPaper, closingOf, closingSignature } from './mercury-account/closing.ts';
 import { figuresOf } from './mercury-account/figures.ts';
 import { movementsOf } from './mercury-account/movements.ts';
+import { outOfStepCounts, outOfStepIn, outOfStepList } from './mercury-account/out-of-step.ts';
 import { pathsOf, stocksOf } from './mercury-account/stocks.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { standingText } from './standing.ts';
@@ -63,6 +64,7 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame, closing
   if (unread) return bad(problem('paper-not-understood', '', { kind: unread.kind, entry: unread.id }));
   const account = accountOf(book, period);
   const { from, to, end } = periodWords(book, period);
+  const outOfStep = outOfStepIn(book, period, end);
   return good(
     paper(frame, {
       name: words.name,
@@ -81,11 +83,13 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame, closing
       ]),
       body: [
         ...(closing ? closingOf(book, closing, frame.desks, account.unaccounted.ug) : []),
+        ...outOfStepCounts(outOfStep),
         ...figuresOf(account),
         ...stocksOf(book, account),
         ...pathsOf(account),
         ...flowDrawing(book, period),
         ...movementsOf(book, period),
+        ...outOfStepList(book, outOfStep),
         ...(closing ? closingSignature(book, closing) : []),
       ],
     }),

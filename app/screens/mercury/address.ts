@@ -33,13 +33,19 @@ export type Shown =
 const pairsOf = (parts: readonly string[]): ReadonlyMap<string, string> =>
   new Map(parts.filter((p) => p.includes('=')).map((p) => [p.slice(0, p.indexOf('=')), p.slice(p.indexOf('=') + 1)]));
 
+/** The days that the parts of an address name; empty where open. */
+export function daysFrom(parts: readonly string[]): Days {
+  const pairs = pairsOf(parts);
+  return { from: pairs.get('from') ?? '', to: pairs.get('to') ?? '' };
+}
+
 /** Read from the parts of the address after the room; what is not understood is left out. */
 export function shownFrom(rest: readonly string[]): Shown {
   const pairs = pairsOf(rest);
   const page = Number(pairs.get('page') ?? 1);
   const number = Number.isInteger(page) && page > 0 ? page : 1;
   if (rest[0] === 'place' && rest[1] !== undefined) return { page: 'movements', place: rest[1], number };
-  const days = { from: pairs.get('from') ?? '', to: pairs.get('to') ?? '' };
+  const days = daysFrom(rest);
   const band = pairs.get('band');
   if (rest[0] === 'movements') return { page: 'movements', place: '', number, ...(band ? { band: { id: band, ...days } } : {}) };
   return { page: 'room', ...days };
