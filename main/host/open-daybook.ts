@@ -67,6 +67,8 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
   if (!first.ok) return first;
   let daybook = first.value;
   let byId = new Map(daybook.entries.map((entry) => [entry.id, entry]));
+  /** Whether somebody else holds the list of entries. */
+  let lent = false;
   let lock: Lock | null = null;
   let writer: JournalWriter | null = null;
   let refusal: Problem | null = unfit(daybook) ?? unwritable(folder, installation.desk);
@@ -98,6 +100,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     const again = readDaybook(folder);
     if (!again.ok) return again;
     daybook = again.value;
+    lent = false;
     byId = new Map(daybook.entries.map((entry) => [entry.id, entry]));
     seen = now;
     const broken = unfit(daybook);
@@ -119,7 +122,10 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     while (at > 0 && inOrder(daybook.entries[at - 1]!, entry) > 0) at--;
     const own = ownDesk();
     const others = daybook.desks.filter((d) => d.desk !== own.desk);
-    const entries = daybook.entries.toSpliced(at, 0, entry);
+    // a list that is in other hands is never changed; our own grows in place, for copying it is most of the cost of keeping an entry in a large book
+    const entries = lent ? [...daybook.entries] : (daybook.entries as Entry[]);
+    lent = false;
+    entries.splice(at, 0, entry);
     carriedOver(daybook.entries, entries, entry);
     daybook = { ...daybook, entries, desks: [...others, own] };
     byId.set(entry.id, entry);
@@ -142,6 +148,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     },
     whole: () => {
       const looked = lookAgain();
+      lent = true;
       return looked.ok ? good({ name: daybook.info.name, desks: desks(), entries: daybook.entries }) : looked;
     },
     keep: (draft, now) => {
