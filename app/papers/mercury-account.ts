@@ -20,6 +20,7 @@ import { type ClosingOnPaper, closingOf, closingSignature } from './mercury-acco
 import { figuresOf } from './mercury-account/figures.ts';
 import { movementsOf } from './mercury-account/movements.ts';
 import { outOfStepCounts, outOfStepIn, outOfStepList } from './mercury-account/out-of-step.ts';
+import { sequenceSection } from './mercury-account/sequence.ts';
 import { pathsOf, stocksOf } from './mercury-account/stocks.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { standingText } from './standing.ts';
@@ -88,6 +89,7 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame, closing
         ...stocksOf(book, account),
         ...pathsOf(account),
         ...flowDrawing(book, period),
+        ...sequenceSection(book, period),
         ...movementsOf(book, period),
         ...outOfStepList(book, outOfStep),
         ...(closing ? closingSignature(book, closing) : []),

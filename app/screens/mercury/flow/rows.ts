@@ -3,6 +3,7 @@ import type { Flow } from '../../../core/book/flow.ts';
 import type { Measured } from '../../../core/measured.ts';
 import { flowEnds, flowShare, stillName, flowWords as words } from '../../../words/flow.ts';
 import { bandHref, type Days } from '../address.ts';
+import { csvOf, plainNumber } from '../copied.ts';
 import { figureOf } from '../figures.ts';
 
 export interface FlowRow {
@@ -53,17 +54,9 @@ export const flowRows = (flow: Flow, days: Days): readonly FlowRow[] => [
   }),
 ];
 
-/** What starts a formula in some spreadsheet. */
-const formula = /^[=+\-@\t\r]/;
-const cell = (text: string): string => {
-  const plain = /^-?\d+(\.\d+)?$/.test(text);
-  return `"${(formula.test(text) && !plain ? `'${text}` : text).replaceAll('"', '""')}"`;
-};
-
 /** Comma-separated text of the rows: figures with a plain minus and no spaces, so that a spreadsheet reads numbers; no cell begins a formula. */
-export function flowCsv(rows: readonly FlowRow[]): string {
-  const number = (text: string): string => text.replace(/[\u202f\u00a0]/g, '').replace('−', '-');
-  return [words.csvHead, ...rows.map((r) => [r.from, r.to, number(r.grams), number(r.U), number(r.share), r.count])]
-    .map((cells) => `${cells.map(cell).join(',')}\n`)
-    .join('');
-}
+export const flowCsv = (rows: readonly FlowRow[]): string =>
+  csvOf([
+    words.csvHead,
+    ...rows.map((r) => [r.from, r.to, plainNumber(r.grams), plainNumber(r.U), plainNumber(r.share), r.count]),
+  ]);
