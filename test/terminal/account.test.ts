@@ -302,17 +302,19 @@ describe('export', () => {
     const { code, err } = await called(['export', dir, '--out', out]);
     expect([code, err]).toEqual([0, '']);
     expect(everything(dir)).toEqual(before);
-    const names = [...Object.keys(kinds).map((k) => `${k}.csv`), 'movements.csv', 'manifest.json'];
-    expect(readdirSync(out).sort()).toEqual(names.sort());
+    const names = [...Object.keys(kinds).map((k) => `${k}.csv`), 'as-first-written.csv', 'movements.csv', 'manifest.json'];
+    const others = ['VERIFY.md', 'journal-desk-one.jsonl'];
+    expect(readdirSync(out).sort()).toEqual([...names, ...others].sort());
     const manifest = JSON.parse(readFileSync(join(out, 'manifest.json'), 'utf8'));
     expect(manifest.end_marks).toEqual([expect.objectContaining({ desk: 'desk-one', end_mark: ends.get('desk-one') })]);
-    expect(manifest.files.map((f: { file: string }) => f.file).sort()).toEqual(names.filter((n) => n !== 'manifest.json'));
+    expect(manifest.files.map((f: { file: string }) => f.file).sort()).toEqual(names.filter((n) => n !== 'manifest.json').sort());
+    expect(manifest.others.map((f: { file: string }) => f.file).sort()).toEqual(others);
     let rows = 0;
     for (const { file, sha256, bytes, rows: told } of manifest.files) {
       const content = readFileSync(join(out, file));
       expect([file, createHash('sha256').update(content).digest('hex'), content.length]).toEqual([file, sha256, bytes]);
       expect(table(content.toString('utf8')).length - 1).toBe(told);
-      if (file !== 'movements.csv') rows += told;
+      if (file !== 'movements.csv' && file !== 'as-first-written.csv') rows += told;
     }
     expect(rows).toBe(manifest.entries);
     const { out: printed } = await called(['movements', dir, '--csv']);
