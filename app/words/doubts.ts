@@ -30,8 +30,15 @@ const cuts: Readonly<Record<Cut, string>> = {
   'tell-its-error': 'write down how sure it is',
 };
 
-/** A doubt and what would cut it. */
-export function doubtText(book: Book, { kind, of: what, entry, cut }: Pick<Doubt, 'kind' | 'of' | 'entry' | 'cut'>): string {
+/** What a doubt is of. */
+export function doubtSource(book: Book, { kind, of: what, entry }: Pick<Doubt, 'kind' | 'of' | 'entry'>): string {
   const reading = entry === null ? undefined : book.current.byId.get(entry);
-  return `${of[kind](reading ? entryLine(book, reading) : what)}: ${cuts[cut]}.`;
+  return of[kind](reading ? entryLine(book, reading) : what);
 }
+
+/** What would cut it. */
+export const cutText = (cut: Cut): string => cuts[cut];
+
+/** A doubt and what would cut it. */
+export const doubtText = (book: Book, doubt: Pick<Doubt, 'kind' | 'of' | 'entry' | 'cut'>): string =>
+  `${doubtSource(book, doubt)}: ${cutText(doubt.cut)}.`;

@@ -4,6 +4,7 @@ import type { Period } from '../../app/core/book/account.ts';
 import type { Book } from '../../app/core/book/book.ts';
 import { periodBetween } from '../../app/core/book/closings.ts';
 import { periodFrom } from '../../app/core/book/period.ts';
+import { afterItsCount } from '../../app/core/book/periods.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import { countSheet } from '../../app/papers/count-sheet.ts';
 import { incidentSheet } from '../../app/papers/incident-sheet.ts';
@@ -44,7 +45,7 @@ const papers: Readonly<Record<PaperName, PaperKind>> = {
     id: 'none',
     period: true,
     make: (book, { period, closing }, frame) =>
-      mercuryAccount(book, (closing && periodBetween(book, closing)) ?? period, frame, closing),
+      mercuryAccount(book, (closing && periodBetween(book, closing)) ?? afterItsCount(book, period), frame, closing),
   },
   'mercury-register': {
     id: 'optional',

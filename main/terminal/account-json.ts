@@ -9,13 +9,14 @@ import {
   zOf,
 } from '../../app/core/book/account.ts';
 import type { Book } from '../../app/core/book/book.ts';
+import { adjustmentsInto, everyClosing, onClosedBasisUg } from '../../app/core/book/closings.ts';
 import { type Doubt, doubtsOf } from '../../app/core/book/doubts.ts';
 import type { LossPath } from '../../app/core/book/places.ts';
 import { standingAt } from '../../app/core/book/site.ts';
 import { type Excess, excessOf, type NoUsual, type RateBasis } from '../../app/core/book/usual.ts';
 import { type Measured, uOf } from '../../app/core/measured.ts';
 import { compareWithBound } from '../../app/core/time.ts';
-import { accountReasons, accountWords } from '../../app/words/account.ts';
+import { accountReasons, accountWords, noUsualText } from '../../app/words/account.ts';
 import { entryLine } from '../../app/words/daybook-line.ts';
 import { doubtText } from '../../app/words/doubts.ts';
 import { flagText } from '../../app/words/flags.ts';
@@ -63,6 +64,16 @@ export interface AccountJson {
     }[];
   };
   readonly excess_level: Level | NotComputable;
+  /** What the period takes over from closed ones, each by its closing; above nothing where less was lost there than was put down. */
+  readonly adjustments: readonly {
+    readonly closing: string;
+    readonly version: number;
+    readonly to: string;
+    readonly g: number;
+    readonly entries: readonly string[];
+  }[];
+  /** Not accounted for on the figures as they were closed before; left out where nothing is taken over. */
+  readonly unaccounted_as_closed_g?: number;
   readonly ore_t: number | NotComputable;
   readonly per_tonne_g: number | NotComputable;
   readonly per_tonne_u_g: number | NotComputable;
@@ -125,18 +136,9 @@ function reservationsOf(book: Book, account: Account): AccountJson['reservations
   return [...ends, ...flags.map((f) => ({ entry: f.entry, code: f.code, text: flagText(f) })), ...strange];
 }
 
-const noUsual = ({ why, earlier }: NoUsual): NotComputable =>
-  not(
-    why === 'no-start'
-      ? accountReasons.noStart
-      : why === 'too-few-periods'
-        ? accountReasons.tooFewPeriods(earlier)
-        : accountReasons.nothingToCountBy,
-  );
-
 /** The second question: is it more than is usual here. */
 function againstUsual(got: Excess | NoUsual) {
-  if ('why' in got) return { excess_level: noUsual(got) };
+  if ('why' in got) return { excess_level: not(noUsualText(got)) };
   const { usual, amount, expected, excess } = got;
   const z = zOf(excess);
   return {
@@ -158,6 +160,23 @@ function againstUsual(got: Excess | NoUsual) {
       })),
     },
     excess_level: z === null ? not(accountReasons.noUncertainty) : levelOf(z),
+  };
+}
+
+/** What is taken over from closed periods. */
+function takenOver(book: Book, account: Account): Pick<AccountJson, 'adjustments' | 'unaccounted_as_closed_g'> {
+  const carried = adjustmentsInto(book, account.period);
+  if (carried.length === 0) return { adjustments: [] };
+  const closings = new Map(everyClosing(book).map((c) => [c.id, c]));
+  return {
+    adjustments: carried.map(({ of, ug, steps }) => ({
+      closing: of,
+      version: closings.get(of)?.body.version ?? 0,
+      to: closings.get(of)?.to ?? '',
+      g: ug / 1e6,
+      entries: steps.map(({ entry }) => entry.id),
+    })),
+    unaccounted_as_closed_g: onClosedBasisUg(Math.round(account.unaccounted.ug), carried) / 1e6,
   };
 }
 
@@ -188,6 +207,7 @@ export function accountJson(book: Book, account: Account, desks: readonly Desk[]
     detectable_g: detectableFactor * u,
     loss_level: z === null ? not(accountReasons.noUncertainty) : levelOf(z),
     ...againstUsual(excessOf(book, account)),
+    ...takenOver(book, account),
     ore_t: ore === null ? not(accountReasons.noOre) : ore.ug / 1e12,
     per_tonne_g: rate?.g ?? not(accountReasons.noOre),
     per_tonne_u_g: rate?.uG ?? not(accountReasons.noOre),

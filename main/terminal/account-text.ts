@@ -42,6 +42,20 @@ function usualLines(a: AccountJson): string[] {
   ];
 }
 
+/** What is taken over from closed periods, and the figure as it stands with it. */
+function adjustmentLines({ adjustments, unaccounted_as_closed_g }: AccountJson): string[] {
+  if (adjustments.length === 0 || unaccounted_as_closed_g === undefined) return [];
+  return [
+    '',
+    words.adjustments,
+    ...aligned([
+      ...adjustments.map((c) => [words.adjustment(c.to, c.version), withU(decimalFromNumber(c.g), null, true)] as const),
+      [words.onClosed, grams(unaccounted_as_closed_g)],
+    ]),
+    words.adjustmentsNote,
+  ];
+}
+
 /** Lines to print. */
 export function accountText(a: AccountJson, site: string): string[] {
   const { rows } = words;
@@ -63,10 +77,12 @@ export function accountText(a: AccountJson, site: string): string[] {
       [rows.unaccounted, unaccounted],
     ]),
     words.sum,
+    ...adjustmentLines(a),
     '',
     isNot(a.loss_level) ? words.notComputable(a.loss_level.not_computable) : words.loss[a.loss_level],
     ...(isNot(a.z) ? [] : [words.z(decimalText(decimalFromNumber(a.z), 1))]),
     words.detectable(grams(a.detectable_g)),
+    words.lost(grams(a.unaccounted_g + a.released_g)),
     ...usualLines(a),
     ...(isNot(a.ore_t) ? [] : [words.ore(toText(decimalFromNumber(a.ore_t)))]),
     words.perTonne(isNot(a.per_tonne_g) ? words.notComputable(a.per_tonne_g.not_computable) : grams(a.per_tonne_g)),

@@ -35,3 +35,13 @@ export const periodsOf = (book: Pick<Book, 'current'>): readonly CountedPeriod[]
       period: opening ? { from: opening.happened, to: closing.happened, after: true } : { from: null, to: closing.happened },
     };
   });
+
+/**
+ * A period whose first moment is that of a count of the whole begins after it: what was found missing at a count belongs to the period that ends with
+ * it, and neighbours hold every moment once. Any other period stays as it is.
+ */
+export function afterItsCount(book: Pick<Book, 'current'>, period: Period): Period {
+  const { from } = period;
+  if (from === null || from.length <= 10 || period.after === true) return period;
+  return wholeCounts(book).some((count) => compareMoments(count.happened, from) === 0) ? { ...period, after: true } : period;
+}

@@ -6,7 +6,7 @@ import { type Account, detectableFactor, levelOf, perTonne, wasThere, zOf } from
 import type { Book } from '../../core/book/book.ts';
 import { type Movement, stocksAt } from '../../core/book/movements/gathering.ts';
 import { inPeriod, isBefore } from '../../core/book/period.ts';
-import { foundPlace, isStock, lossPlace, outside } from '../../core/book/places.ts';
+import { foundPlace, isStock, lossPlace, outside, placeParts } from '../../core/book/places.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
 import { added, type Measured, scaled, total, uOf } from '../../core/measured.ts';
 import type { WorkingLine } from '../../parts/working-line.ts';
@@ -51,7 +51,7 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
   const spill = lossPlace('spill');
   const some = (chosen: (m: Movement) => boolean) => own.filter(chosen);
   const row = (
-    key: 'opening' | 'receipts' | 'found' | 'removals' | 'released' | 'closing',
+    key: 'opening' | 'receipts' | 'invoiced' | 'found' | 'removals' | 'released' | 'closing',
     movements: readonly Movement[],
     lines: () => readonly WorkingLine[],
   ): FigureRow => ({
@@ -65,8 +65,11 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
   const came = (m: Movement) => m.basis === 'invoice-against-weighed' || !here.has(m.entry);
   const already = some((m) => m.from === outside && !came(m));
   const receipts = some((m) => m.from === outside && came(m));
+  const opened = some((m) => m.basis === 'invoice-against-weighed');
   const found = some((m) => m.from === foundPlace);
   const removals = some((m) => m.to === outside);
+  const isGone = (place: string) => place !== spill && placeParts(place).kind === 'loss';
+  const gone = some((m) => isGone(m.to) !== isGone(m.from));
   const released = some((m) => m.to === spill || m.from === spill);
   return [
     row('opening', already, () => [
@@ -75,6 +78,15 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
       result(accountWords.rows.opening, account.opening),
     ]),
     row('receipts', receipts, () => linesOf(book, receipts, same, { sum: accountWords.rows.receipts })),
+    ...(opened.length === 0
+      ? []
+      : [
+          row('invoiced', opened, () =>
+            linesOf(book, opened, (m) => (m.from === outside ? m.mercury : scaled(m.mercury, -1)), {
+              sum: accountWords.rows.invoiced,
+            }),
+          ),
+        ]),
     row('found', found, () => linesOf(book, found, same, { sum: accountWords.rows.found })),
     row('removals', removals, () => linesOf(book, removals, same, { sum: accountWords.rows.removals })),
     row('released', released, () =>
@@ -96,6 +108,8 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
           (key): WorkingLine => ({ sort: 'reading', text: accountWords.rows[key], figure: figureText(account[key]) }),
         ),
         { sort: 'formula', text: accountWords.sum },
+        { sort: 'note', text: words.lostTo },
+        ...linesOf(book, gone, (m) => (isGone(m.to) ? m.mercury : scaled(m.mercury, -1))).slice(0, -1),
         {
           sort: 'formula',
           text: words.uFormula,
@@ -105,6 +119,14 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
       ],
     },
   ];
+}
+
+/** The smallest loss the account would show, or why it cannot be told. */
+export function detectableText({ unaccounted }: Pick<Account, 'unaccounted'>): string {
+  const u = uOf(unaccounted);
+  return u > 0
+    ? `${decimalText(decimalFromNumber((detectableFactor * u) / 1e6), placesFor((2 * u) / 1e6))}\u00a0g`
+    : none(accountReasons.noUncertainty);
 }
 
 export interface Verdict {
@@ -118,7 +140,6 @@ export interface Verdict {
 export function verdictOf(account: Account): Verdict {
   const { unaccounted, ore } = account;
   const z = zOf(unaccounted);
-  const u = uOf(unaccounted);
   const per = perTonne(unaccounted, ore);
   const lost = added(unaccounted, account.released);
   const uLine: WorkingLine = { sort: 'reading', text: accountWords.rows.unaccounted, figure: figureText(unaccounted) };
@@ -130,10 +151,7 @@ export function verdictOf(account: Account): Verdict {
       { label: words.z, figure: zFigure, lines: [uLine, { sort: 'formula', text: words.zFormula, figure: zFigure }] },
       {
         label: words.detectable,
-        figure:
-          u > 0
-            ? `${decimalText(decimalFromNumber((detectableFactor * u) / 1e6), placesFor((2 * u) / 1e6))}\u00a0g`
-            : none(accountReasons.noUncertainty),
+        figure: detectableText(account),
         lines: [uLine, { sort: 'formula', text: words.detectableFormula }],
       },
       {

@@ -1,16 +1,19 @@
 /**
- * What is shown of the Mercury room, as it stands in the address: `#/mercury/from=2025-07-01/to=2025-12-31` for a period of days,
- * `#/mercury/place/vessel%3Aabc/page=2` for the movements of one place, `#/mercury/movements` for all of them.
+ * What is shown of the Mercury room, as it stands in the address: `#/mercury` for the newest answer and the index,
+ * `#/mercury/account/from=2025-07-01/to=2025-12-31` for the account of a period of days or of moments (the same without `account` leads there too),
+ * `#/mercury/account/whole` for the whole book, `#/mercury/place/vessel%3Aabc/page=2` for the movements of one place.
  */
 import type { Period } from '../../core/book/account.ts';
-import { bad, good, type Problem, problem, type Result } from '../../core/result.ts';
-import { isDay } from '../../core/time.ts';
+import type { Book } from '../../core/book/book.ts';
+import { periodFrom } from '../../core/book/period.ts';
+import { afterItsCount } from '../../core/book/periods.ts';
+import { good, type Result } from '../../core/result.ts';
 import { roomHref } from '../shared/places.ts';
 
 export interface Days {
-  /** First day, inside; empty: from the beginning. */
+  /** First day or moment, inside (a count itself lies before); empty: from the beginning. */
   readonly from: string;
-  /** Last day, inside; empty: to the end. */
+  /** Last day or moment, inside; empty: to the end. */
   readonly to: string;
 }
 
@@ -20,7 +23,9 @@ export interface ShownBand extends Days {
 }
 
 export type Shown =
-  | ({ readonly page: 'room' } & Days)
+  | { readonly page: 'room' | 'stocks' | 'yields' }
+  /** `chosen` false: nothing was asked for, and the newest counted period is shown where there is one. */
+  | ({ readonly page: 'account'; readonly chosen: boolean } & Days)
   /** `place` empty: every place. `number` counts pages from 1. */
   | {
       readonly page: 'movements';
@@ -48,18 +53,29 @@ export function shownFrom(rest: readonly string[]): Shown {
   const days = daysFrom(rest);
   const band = pairs.get('band');
   if (rest[0] === 'movements') return { page: 'movements', place: '', number, ...(band ? { band: { id: band, ...days } } : {}) };
-  return { page: 'room', ...days };
+  if (rest[0] === 'stocks' || rest[0] === 'yields') return { page: rest[0] };
+  const chosen = days.from !== '' || days.to !== '' || rest[1] === 'whole';
+  return rest[0] === 'account' || chosen ? { page: 'account', chosen, ...days } : { page: 'room' };
 }
 
 const room = roomHref('mercury');
 
+export const accountHref = `${room}/account`;
+export const stocksHref = `${room}/stocks`;
+export const yieldsHref = `${room}/yields`;
+
+/** The account of a period; of the whole book where both ends are open. */
 export function periodHref({ from, to }: Days): string {
   const pairs = [
     ['from', from],
     ['to', to],
   ].filter(([, day]) => day !== '');
-  return [room, ...pairs.map(([key, day]) => `${key}=${encodeURIComponent(day ?? '')}`)].join('/');
+  const parts = pairs.length === 0 ? ['whole'] : pairs.map(([key, day]) => `${key}=${encodeURIComponent(day ?? '')}`);
+  return [accountHref, ...parts].join('/');
 }
+
+/** A period as an address names it. */
+export const daysOf = ({ from, to }: Pick<Period, 'from' | 'to'>): Days => ({ from: from ?? '', to: to ?? '' });
 
 /** Movements of a place, or of every place where it is empty. */
 export function movementsHref(place = '', number = 1): string {
@@ -78,15 +94,8 @@ export function bandHref(id: string, { from, to }: Days, number = 1): string {
   return [`${room}/movements`, ...pairs.map(([key, value]) => `${key}=${encodeURIComponent(value ?? '')}`)].join('/');
 }
 
-/** The period of whole days that the address asks for, or why there is none. */
-export function periodOf({ from, to }: Days): Result<Period> {
-  const problems: Problem[] = [];
-  for (const [name, day] of [
-    ['from', from],
-    ['to', to],
-  ] as const)
-    if (day !== '' && !isDay(day)) problems.push(problem('not-a-day', name));
-  if (problems.length === 0 && from !== '' && to !== '' && to < from)
-    problems.push(problem('period-reversed', 'to', { from, to }));
-  return problems.length > 0 ? bad(...problems) : good({ from: from === '' ? null : from, to: to === '' ? null : to });
+/** The period of days or moments that the address asks for, or why there is none; one that begins at a count of this book begins after it. */
+export function periodOf({ from, to }: Days, book?: Book): Result<Period> {
+  const period = periodFrom({ from: from === '' ? undefined : from, to: to === '' ? undefined : to });
+  return period.ok && book ? good(afterItsCount(book, period.value)) : period;
 }
