@@ -4,6 +4,7 @@ import type { Reading } from '../core/book/current.ts';
 import { type Body, isKind, type Kind } from '../core/kinds/index.ts';
 import { dayText } from './dates.ts';
 import { amalgamLines } from './daybook-line-amalgam.ts';
+import { bullionLines } from './daybook-line-bullion.ts';
 import { mercuryLines } from './daybook-line-mercury.ts';
 import { type Asked, at, count, type Lines, list, lotsText, parts, restated, small, sourceText } from './daybook-line-parts.ts';
 import { siteLines } from './daybook-line-site.ts';
@@ -49,6 +50,7 @@ const lines: Lines<Kind> = {
   ...siteLines,
   ...mercuryLines,
   ...amalgamLines,
+  ...bullionLines,
   standing: ({ held, done }) =>
     `Held: ${list(held.map((h) => small(heldNames[h.what]) + at(h.place)))}; done: ${list(
       done.map(

@@ -29,6 +29,8 @@ export const kindNames: NameOf<Kind> = {
   unmake: 'Charge taken apart',
   firing: 'Firing',
   melt: 'Melt',
+  assay: 'Assay',
+  settlement: 'Settlement of a bar',
   transfer: 'Transfer',
   waste: 'Waste set aside',
   spill: 'Spill',

@@ -15,6 +15,8 @@ const things: Readonly<Record<string, string>> = {
   authority: 'authority',
   charge: 'charge',
   lot: 'ball or lot',
+  bar: 'bar',
+  assay: 'assay',
   entry: 'entry',
   'stock-take': 'stock-take',
   closing: 'closing of a period',
@@ -85,6 +87,19 @@ export const recordProblems: ProblemTexts = {
   'unmade-before': () => 'This charge was taken apart before: pick another.',
   'sponge-melted': () => 'This sponge stands in a melt already: take one of the two out.',
   'melt-of-nothing': () => 'Nothing went into this melt: name at least one sponge, or the metal that was added.',
+  'decimal-text': () => 'This is not a plain figure: digits with a point, no sign and no unit, such as 884.6.',
+  'assay-of-what': () => 'It is not said which one was assayed: name it.',
+  'assay-of-two': () => 'This names another thing than the one that was assayed: leave it out, or change what was assayed.',
+  'assay-of-another': () => 'This assay is not one of this bar: pick one that is, or leave it out.',
+  'assay-of-nothing': () => 'The laboratory’s result is missing: write down gold, silver or mercury as it stated it.',
+  'assay-twice': () => 'One assay cannot stand for two parties: pick another, or leave one out.',
+  'proof-over-taken': (d) =>
+    `The proof gave back ${d.found} of the ${d.taken} that were taken, over 5 % more: a proof was mixed up or misread. Weigh it again.`,
+  'heavier-in-water': (d) =>
+    `It cannot weigh ${d.water} in water and ${d.air} in air: water bears it up. The two may be swapped.`,
+  'titration-of-metal': () => 'Titration finds the silver of a bar or a sponge: use another method for this.',
+  'density-of-bar': () => 'Weighing in water is an indication for a bar: use another method for this.',
+  'umpire-figure': () => 'An umpire’s assay is named but not the figure: write it down as the umpire gave it.',
   'children-over-visitors': () => 'More children than visitors: count children among the visitors.',
   'count-no-place': (d) => `“${d.place}” is no place that can be counted: pick the place from the list.`,
   'count-way': (d) =>

@@ -25,6 +25,8 @@ type YearKind = Exclude<
   | 'firing'
   | 'closing'
   | 'note'
+  | 'assay'
+  | 'settlement'
   | 'correction'
   | 'strike'
 >;

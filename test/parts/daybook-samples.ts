@@ -1,5 +1,6 @@
 /** A body of every kind with every field of it answered somewhere, for tests that have to meet them all. */
 import type { Body, Kind } from '../../app/core/kinds/index.ts';
+import { bullionSamples } from './daybook-samples-bullion.ts';
 import { yearSamples } from './daybook-samples-year.ts';
 
 const scale = 'bench-scale';
@@ -164,6 +165,7 @@ export const samples: { readonly [K in Kind]: readonly Body<K>[] } = {
     { heats: [{}], retort: 'pot-retort', opening: { stoodHours: 14 } },
   ],
   ...yearSamples,
+  ...bullionSamples,
   closing: [
     {
       opening: 'count-one',

@@ -3,6 +3,7 @@ import { type Draft, draft } from '../entry.ts';
 import { problemsIn, read } from '../read.ts';
 import { bad, good, type Problem, type Result, under } from '../result.ts';
 import type { z } from '../zod.ts';
+import { assay } from './assay.ts';
 import { authority } from './authority.ts';
 import { battery, plate } from './battery.ts';
 import { correction, note, strike } from './book.ts';
@@ -22,6 +23,7 @@ import { plateWork } from './plate-work.ts';
 import { receipt } from './receipt.ts';
 import { retort } from './retort.ts';
 import { scale } from './scale.ts';
+import { settlement } from './settlement.ts';
 import { checkDue, incident, openDay, scaleCheck } from './site-life.ts';
 import { standing } from './standing.ts';
 import { stockTake } from './stock-take.ts';
@@ -50,6 +52,8 @@ export const kinds = {
   unmake,
   firing,
   melt,
+  assay,
+  settlement,
   transfer,
   waste,
   spill,

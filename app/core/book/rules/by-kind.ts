@@ -2,6 +2,7 @@
 import { type Kind, type RegisterKind, registerKinds } from '../../kinds/index.ts';
 import { nameOf, type Registered, stateAt } from '../registers.ts';
 import type { Asking, Rules } from './asking.ts';
+import { bullionRules } from './bullion.ts';
 import { closingRules } from './closing.ts';
 import { chargeRules, firingRules } from './run.ts';
 import { stockTakeRules } from './stock-take.ts';
@@ -31,6 +32,7 @@ const rules: Rules = {
     for (const [i, id] of (body.present ?? []).entries()) asking.known(id, 'person', `body.present[${i}]`);
   },
   ...yearRules,
+  ...bullionRules,
   'stock-take': stockTakeRules,
   charge: chargeRules,
   firing: firingRules,
