@@ -76,7 +76,7 @@ describe('the stocks', () => {
     expect(notes.get('Waste drum 1')).toBe('estimated');
   });
 
-  test('open to their movements, each leading to its entry, the early ones in one sum', () => {
+  test('open to their movements, each leading to its trace, the early ones in one sum', () => {
     const bottle = stocksOf(sample, null)[0]?.rows.find((row) => row.label === 'Working bottle');
     const all = movementsOf(sample, bottle?.key ?? '', null);
     const lines = bottle?.lines() ?? [];
@@ -86,7 +86,7 @@ describe('the stocks', () => {
       href: movementsHref(bottle?.key),
     });
     const single = lines.filter((line) => line.sort === 'reading');
-    expect(single.map((line) => line.href)).toEqual(all.slice(-12).map((m) => `#/daybook/${m.entry}`));
+    expect(single.map((line) => line.href)).toEqual(all.slice(-12).map((m) => `#/mercury/trace/${m.entry}`));
     const sum = all.reduce((s, m) => s + toPlace(m, bottle?.key ?? '').ug, 0);
     expect(Math.abs(number((lines.at(-1)?.figure ?? '').split('±')[0] ?? '') - sum / 1e6)).toBeLessThan(0.01);
   });

@@ -15,9 +15,9 @@ import { dayText } from '../../words/dates.ts';
 import { gramText } from '../../words/figures.ts';
 import { placeText } from '../../words/places.ts';
 import { type StockGroup, stockGroups, mercuryRoom as words } from '../../words/screens-mercury.ts';
-import { entryHref } from '../shared/places.ts';
 import { movementsHref } from './address.ts';
 import { type FigureRow, figureOf, figureText, isNothing } from './figures.ts';
+import { traceHref } from './trace/href.ts';
 
 /** Movements told one by one in a working; the page of the place has them all. */
 const told = 12;
@@ -51,7 +51,7 @@ const line = (book: Book, m: Movement, mercury: Measured): WorkingLine => ({
   sort: 'reading',
   text: `${words.moved(dayText(m.at), placeText(book, m.from), placeText(book, m.to))} (${basisTexts[m.basis]})`,
   figure: figureText(mercury),
-  href: entryHref(m.entry),
+  href: traceHref(m.entry),
 });
 
 /** A working of movements: those before the last ones in one sum that leads to the list, each of the last with its entry. */
