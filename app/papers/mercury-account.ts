@@ -7,16 +7,21 @@ import type { Book } from '../core/book/book.ts';
 import type { Reading } from '../core/book/current.ts';
 import type { Flag } from '../core/book/flags.ts';
 import { upToEnd } from '../core/book/period.ts';
+import { wholeCounts } from '../core/book/periods.ts';
+import { excessOf } from '../core/book/usual.ts';
 import type { Entry } from '../core/entry.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { compareMoments } from '../core/time.ts';
 import { accountWords } from '../words/account.ts';
-import { dayText } from '../words/dates.ts';
+import { dayText, momentText } from '../words/dates.ts';
 import { accountPaper as words } from '../words/papers-account.ts';
 import { closingPaper } from '../words/papers-closing.ts';
 import { bookReservations, namedFlags, once, unknownU } from './doubts.ts';
 import { flowDrawing } from './flow-drawing.ts';
+import { answerOf } from './mercury-account/answer.ts';
+import { carriedOf } from './mercury-account/carried.ts';
 import { type ClosingOnPaper, closingOf, closingSignature } from './mercury-account/closing.ts';
+import { doubtedOf } from './mercury-account/doubted.ts';
 import { figuresOf } from './mercury-account/figures.ts';
 import { movementsOf } from './mercury-account/movements.ts';
 import { outOfStepCounts, outOfStepIn, outOfStepList } from './mercury-account/out-of-step.ts';
@@ -39,6 +44,13 @@ export function periodWords(book: Book, period: Period): Readonly<Record<'from' 
     end: inside ?? moments[0] ?? '',
   };
 }
+
+/** Whether it lies between two counts of the whole. */
+const isCounted = (book: Book, { from, to, after }: Period): boolean =>
+  to !== null &&
+  to.length > 10 &&
+  (from === null || after === true) &&
+  wholeCounts(book).some((count) => compareMoments(count.happened, to) === 0);
 
 /** An entry that this program does not know and that happened up to the end of the period: it may have moved mercury. */
 export const unreadUpTo = (book: Book, period: Period): Entry | undefined =>
@@ -65,6 +77,7 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame, closing
   if (unread) return bad(problem('paper-not-understood', '', { kind: unread.kind, entry: unread.id }));
   const account = accountOf(book, period);
   const { from, to, end } = periodWords(book, period);
+  const excess = excessOf(book, account);
   const outOfStep = outOfStepIn(book, period, end);
   return good(
     paper(frame, {
@@ -74,7 +87,9 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame, closing
         ? closingPaper.filed(closing.id, closing.version)
         : period.from === null && period.to === null
           ? words.whole
-          : words.period,
+          : isCounted(book, period)
+            ? words.counted(period.from === null ? null : momentText(period.from), momentText(period.to ?? ''))
+            : words.period,
       standing: standingText(book, end),
       reservations: once([
         ...account.uncounted.map((end) => accountWords.uncounted[end]),
@@ -85,9 +100,12 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame, closing
       body: [
         ...(closing ? closingOf(book, closing, frame.desks, account.unaccounted.ug) : []),
         ...outOfStepCounts(outOfStep),
-        ...figuresOf(account),
+        ...answerOf(account, excess),
+        ...figuresOf(account, excess),
         ...stocksOf(book, account),
+        ...(closing ? [] : carriedOf(book, account)),
         ...pathsOf(account),
+        ...doubtedOf(book, account),
         ...flowDrawing(book, period),
         ...sequenceSection(book, period),
         ...movementsOf(book, period),

@@ -92,6 +92,10 @@ export const accountWords = {
     `The smallest loss this account would show with fair certainty: ${grams}. A smaller one may be there unseen.`,
   lost: (grams: string) => `Lost in all, with what was spilled and not gathered up: ${grams}`,
   z: (z: string) => `It lies ${z} standard uncertainties from nothing.`,
+  isLoss: 'Is it a loss?',
+  isUsual: 'Is it more than usual here?',
+  /** The level of either question, in a few words. */
+  levels: { none: 'cannot be told', warn: 'look for it', act: 'find out why' } satisfies Readonly<Record<Level, string>>,
   loss: lossTexts,
   excess: excessTexts,
   usual: (rate: string, per: 'tonne' | 'run' | 'month', periods: readonly (readonly [string, string])[]) =>

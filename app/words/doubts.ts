@@ -2,6 +2,7 @@
 import type { Book } from '../core/book/book.ts';
 import type { Cut, Doubt, DoubtKind } from '../core/book/doubts.ts';
 import { entryLine } from './daybook-line.ts';
+import { entryName } from './daybook-naming.ts';
 
 const of: Readonly<Record<DoubtKind, (what: string) => string>> = {
   scale: (what) => `The calibration of a scale (${what})`,
@@ -33,7 +34,8 @@ const cuts: Readonly<Record<Cut, string>> = {
 /** What a doubt is of. */
 export function doubtSource(book: Book, { kind, of: what, entry }: Pick<Doubt, 'kind' | 'of' | 'entry'>): string {
   const reading = entry === null ? undefined : book.current.byId.get(entry);
-  return of[kind](reading ? entryLine(book, reading) : what);
+  // a scale is known by its label, whatever else by what it is and its day
+  return of[kind](reading ? (kind === 'scale' ? entryLine(book, reading) : entryName(book, reading.id)) : what);
 }
 
 /** What would cut it. */

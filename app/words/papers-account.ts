@@ -3,12 +3,18 @@
  * none takes the balance for a measure of the air.
  */
 import type { PlaceKind } from '../core/book/places.ts';
+import type { RateBasis } from '../core/book/usual.ts';
 
 export const accountPaper = {
   name: 'Mercury account',
   subject: (from: string, to: string) => `${from} to ${to}`,
   whole: 'The account of the whole book, from its first entry to its last',
   period: 'The account of a period, its first and last day inside',
+  counted: (from: string | null, to: string) =>
+    `The account of a counted period: ${from === null ? 'from the beginning of the book' : `after the count of ${from}`}, up to and with the count of ${to}`,
+
+  answer: 'The answer',
+  answerText: (level: string, text: string) => `${level}. ${text}`,
   nothing: 'Nothing on the book moved any mercury up to the end of this period.',
 
   account: 'The account',
@@ -17,6 +23,7 @@ export const accountPaper = {
   U: '± U (k = 2), g',
   opening: 'Opening stock',
   receipts: 'Receipts',
+  invoiced: 'of that, flasks opened: invoice against weighed',
   found: 'Found, on no book before',
   removals: 'less removals: handed over to others',
   released: 'less spilled and not gathered up, as weighed',
@@ -45,8 +52,13 @@ export const accountPaper = {
   },
   more: 'The sign is below nothing: more is there or went out than the book brought in. Look for a receipt, a find or a return that was not written up.',
   noLevel: 'Without a known uncertainty nobody can say whether this is a loss or the scales.',
-  usual:
-    'Whether it is more than is usual at this site is another question, which this paper does not answer. Usual is not acceptable either way.',
+  usualRate: 'Usual here',
+  usualText: (rate: string, per: RateBasis, periods: readonly string[]) =>
+    `${rate} ${per === 'tonne' ? 'a tonne of ore' : per === 'run' ? 'a run' : 'a month'}, from ${periods.length} counted periods: ${periods.join('; ')}`,
+  expected: 'As usual it would be',
+  beyond: 'Beyond that',
+  zUsual: 'Beyond it, against its standard uncertainty',
+  usual: 'Two questions, always both: a loss that is usual here is a loss. Usual is not acceptable.',
   notVapour:
     'Not accounted for means just that. It may be in plates, floor, tailings, slag, a pipe, a wrong entry, somebody’s hands or the air; the account cannot tell which, and no part of it may be put down to any one of them without a weighing.',
   notAir:
@@ -67,6 +79,16 @@ export const accountPaper = {
   high: 'At most, g',
   pathsNote:
     'Bounds, not findings: what the entries post, and between what it can lie. They may not be added up, and the line “not accounted for” here is what counts of single places left over.',
+
+  adjustments: 'Adjustments from closed periods',
+  closingHead: 'Closing',
+
+  doubts: 'What makes the doubt, and what would cut it',
+  doubtOf: 'Source',
+  doubtShare: 'Of the variance',
+  doubtCut: 'What would cut it',
+  doubtsNote:
+    'Shares of one variance. What weighings have in common, as one scale, was added with its sign before it was squared; smaller sources are left off.',
 
   movements: 'Movements of the period by kind',
   written: 'Written in',

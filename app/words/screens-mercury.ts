@@ -110,9 +110,6 @@ export const mercuryRoom = {
     says: (found: string, detectable: string, usual: string | null) =>
       `Not accounted for: ${found}. Detectable loss: ${detectable}.${usual === null ? '' : ` As usual here it would be ${usual}.`}`,
   },
-  isLoss: 'Is it a loss?',
-  isUsual: 'Is it more than usual here?',
-  levels: { none: 'cannot be told', warn: 'look for it', act: 'find out why' },
   notComputable: 'not computable',
   usualRate: 'Usual here',
   usualPer: { tonne: 'a tonne of ore', run: 'a run', month: 'a month' },

@@ -1,8 +1,10 @@
 /** The account itself, line by line, and what its last line says: how sure it is, what loss could hide in it, and what it is no measure of. */
 import type { Content } from 'pdfmake/interfaces';
 import { type Account, detectableFactor, levelOf, perTonne, zOf } from '../../core/book/account.ts';
+import type { Excess, NoUsual } from '../../core/book/usual.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
 import { type Measured, total, uOf } from '../../core/measured.ts';
+import { dayText } from '../../words/dates.ts';
 import { decimalText, gramsOf, gramText, placesFor, withU } from '../../words/figures.ts';
 import { accountPaper as words } from '../../words/papers-account.ts';
 import { commonWords } from '../../words/papers-common.ts';
@@ -32,7 +34,24 @@ function oreText({ ore }: Account): string {
   return words.oreText(U > 0 ? `${tonnes} ± ${decimalText(decimalFromNumber(U), to)}` : tonnes);
 }
 
-function said(account: Account): Content[] {
+/** The second question in figures; nothing where it cannot be computed, which the answer says with its reason. */
+function usualRows(excess: Excess | NoUsual): (readonly [string, string])[] {
+  if ('why' in excess) return [];
+  const { usual } = excess;
+  const z = zOf(excess.excess);
+  const periods = usual.periods.map((p) => words.subject(dayText(p.period.from ?? ''), dayText(p.closing.happened)));
+  return [
+    [words.usualRate, words.usualText(measuredText(usual.rate), usual.basis, periods)],
+    [words.expected, measuredText(excess.expected)],
+    [words.beyond, measuredText(excess.excess)],
+    [
+      words.zUsual,
+      z === null ? commonWords.notComputable(words.noZ) : words.zText(decimalText(decimalFromNumber(Math.abs(z)), 2)),
+    ],
+  ];
+}
+
+function said(account: Account, excess: Excess | NoUsual): Content[] {
   const { unaccounted, released } = account;
   const z = zOf(unaccounted);
   const u = uOf(unaccounted);
@@ -54,6 +73,7 @@ function said(account: Account): Content[] {
         [words.lost, measuredText(total([unaccounted, released]))],
         [words.ore, oreText(account)],
         [words.perTonne, perTonneText(account)],
+        ...usualRows(excess),
       ],
       42,
     ),
@@ -61,12 +81,11 @@ function said(account: Account): Content[] {
     ...(unaccounted.ug < 0 ? [sentence(words.more)] : []),
     sentence(words.notVapour),
     sentence(words.notAir),
-    small(words.usual),
   ];
 }
 
 /** The account and what it says. */
-export function figuresOf(account: Account): Content[] {
+export function figuresOf(account: Account, excess: Excess | NoUsual): Content[] {
   return [
     ...together([
       section(words.account),
@@ -79,6 +98,7 @@ export function figuresOf(account: Account): Content[] {
         [
           row(words.opening, account.opening),
           row(words.receipts, account.receipts),
+          ...(Math.round(account.invoiced.ug) === 0 ? [] : [row(words.invoiced, account.invoiced)]),
           row(words.found, account.found),
           row(words.removals, account.removals),
           row(words.released, account.released),
@@ -88,6 +108,6 @@ export function figuresOf(account: Account): Content[] {
       ),
     ]),
     small(words.places),
-    ...said(account),
+    ...said(account, excess),
   ];
 }
