@@ -4,7 +4,7 @@
  * the thing being measured. Method: methods.md 2.1 (global test; maximum-power measurement test).
  */
 import { type Decimal, plus, times, toNumber, zero } from './decimal.ts';
-import { cholesky, dot, forward, independentRows, timesVector, transposed } from './linear.ts';
+import { cholesky, dot, forward, independentRows, type Matrix, timesVector, transposed } from './linear.ts';
 import { chiSquareQuantile } from './normal.ts';
 
 export interface Readings {
@@ -55,10 +55,12 @@ function strictlyLargest(statistics: readonly (number | null)[]): number | undef
 }
 
 /** Tests and adjusts; null when the constraints' covariance cannot be resolved in doubles. */
-export function reconcile(readings: Readings): Reconciled | null {
+export const reconcile = (readings: Readings): Reconciled | null => reconcileWith(readings, covarianceOf(readings));
+
+/** The same where the readings' whole covariance is known: `v`, in the square of the values' unit. */
+export function reconcileWith(readings: Pick<Readings, 'values' | 'constraints'>, v: Matrix): Reconciled | null {
   const rows = independentRows(readings.constraints).map((i) => readings.constraints[i] ?? []);
   const a = rows.map((row) => row.map(toNumber));
-  const v = covarianceOf(readings);
   const values = readings.values.map(toNumber);
   const columns = transposed(a, values.length);
   // the residuals are sums of decimals, so they are had exactly

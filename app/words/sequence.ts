@@ -26,8 +26,8 @@ const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0');
 
 const rateUnits: Readonly<Record<RateBasis, string>> = { tonne: 'a tonne', run: 'a run', month: 'a month' };
 const noUsual: Readonly<Record<NoUsual['why'], string>> = {
-  'no-start': 'none: nothing came before it',
-  'too-few-periods': 'none: fewer than two counted periods came before it',
+  'no-start': 'none: it is the first',
+  'too-few-periods': 'none: too few before it',
   'nothing-to-count-by': 'none: no ore, run or time to count by',
 };
 
@@ -186,6 +186,7 @@ export const sequenceWords = {
     'It is no measure of the air. Read the air with a meter.',
   ],
   next: 'What to weigh next',
+  open: 'Open it',
   nextFirst: 'Look at the largest errors of the running total first: what cuts them makes the next period tell more.',
   chart: 'Difference, running total and test, period by period',
   panels: {

@@ -3,3 +3,7 @@ export const newForms = ['receipt', 'clean-up', 'charge', 'firing'] as const;
 export type NewForm = (typeof newForms)[number];
 
 export const newHref = (form: NewForm): string => `#/retort/new/${form}`;
+
+/** The page of a run that holds its readings against one another. */
+export const readingsKey = 'readings';
+export const readingsHref = (charge: string): string => `#/retort/${charge}/${readingsKey}`;
