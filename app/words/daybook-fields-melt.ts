@@ -2,13 +2,14 @@
 import { checks, key, remark, text, weight } from './daybook-fields-parts.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
-const pieces = (one: string): FieldWords['shape'] => ({
+const pieces = (one: string, ...more: readonly FieldWords[]): FieldWords['shape'] => ({
   is: 'list',
   one,
   fields: [
     key,
     { key: 'label', label: 'Number or name', needed: true, first: true, shape: text },
     { key: 'weight', label: 'Weight', needed: true, first: true, shape: weight },
+    ...more,
   ],
 });
 
@@ -27,7 +28,11 @@ export const meltFields: readonly FieldWords[] = [
       ],
     },
   },
-  { key: 'added', label: 'Metal added', shape: pieces('Metal') },
+  {
+    key: 'added',
+    label: 'Metal added',
+    shape: pieces('Metal', { key: 'bar', label: 'If it is an earlier bar, which', shape: { is: 'ref', to: 'bar' } }),
+  },
   { key: 'flux', label: 'Flux', shape: text },
   { key: 'bars', label: 'Bars', needed: true, first: true, shape: pieces('Bar') },
   { key: 'samples', label: 'Samples taken', shape: pieces('Sample') },

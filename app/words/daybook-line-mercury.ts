@@ -9,9 +9,10 @@ type Kinds = 'crushing' | 'issue' | 'return' | 'spill' | 'found' | 'waste' | 'tr
 
 /** What of the book was handed over: "from Working bottle", "march A", "the sponge of …". */
 function movedText(body: Body<'transfer'>, { name }: Asked): string {
-  const { vessel, lot, charge, plate, way } = body;
+  const { vessel, lot, charge, bar, plate, way } = body;
   if (lot !== undefined) return ` (${name('lot', lot)})`;
   if (charge !== undefined) return ` (${name('charge', charge)})`;
+  if (bar !== undefined) return ` (${name('bar', bar)})`;
   if (plate !== undefined) return ` (${name('plate', plate)})`;
   return vessel === undefined ? '' : ` ${way === 'out' ? 'from' : 'into'} ${name('vessel', vessel)}`;
 }

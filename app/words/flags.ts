@@ -68,6 +68,22 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     `“${d.scale}” showed ${d.read} for ${d.standard}: readings since its last good check are in doubt. Nothing is changed; have the scale checked.`,
   'loss-or-disposal': (d) =>
     `Waste went to ${d.party}, and nobody said whether it counts as a disposal or as a loss: it stands as handed over, and may be a loss. Correct the entry to say which.`,
+  'bar-left-melted': (d) =>
+    `“${d.label}” had left the site by the book and was melted here: look for the entry that brought it back, or for another bar under its number.`,
+  'bar-left-twice': (d) =>
+    `“${d.label}” was handed over though it had left or been melted before, by the book: strike the entry that is wrong.`,
+  'bar-over-1000': (d) =>
+    `Gold and silver of “${d.label}” come from two assays and together are over 1000 parts. That cannot be: both are kept as found; assay it again.`,
+  'assay-over-1000': () =>
+    'Gold, or gold and silver together, come to over 1000 parts. That cannot be: the reading is kept as it stands; check the weighings and the proofs, and assay again.',
+  'assay-no-proofs': () =>
+    'No proofs were run beside the samples: the gold stands uncorrected, and how sure it is cannot be said.',
+  'replicates-apart': (d) =>
+    `The replicates lie further apart than the ${d.limit} parts per thousand that the site allows: assay it again.`,
+  'density-outside': (d) =>
+    d.finding === 'denser-than-gold'
+      ? 'By its weights it is denser than gold: check both weighings. No fineness follows.'
+      : 'By its weights it is lighter than the second metal named: voids, another metal, or a misreading. No fineness follows.',
 };
 
 /** The sentence of a flag. */

@@ -91,7 +91,7 @@ describe('a sentence for every kind of the year', () => {
   });
 
   test('what was handed over is named by its vessel, lot, sponge or plate, and the other side’s weight stands beside ours', () => {
-    const [waste, amalgam, sponge, plate] = linesOf('transfer');
+    const [waste, amalgam, sponge, bar, plate] = linesOf('transfer');
     expect(waste).toBe(
       'Waste or sweepings from Drum one handed over to a licensed carrier (disposal); 12.0 kg; 12.1 kg as they weighed it on 9 March 2026; counts as handed over, with a known content; document N 4',
     );
@@ -99,6 +99,7 @@ describe('a sentence for every kind of the year', () => {
     expect(sponge).toBe(
       'Sponge (Charge of 1 March 2026, Pot retort) handed over to a refiner; not weighed here; counts as a loss',
     );
+    expect(bar).toBe('Bar (something that is not in the book here) handed over to a buyer; not weighed here');
     expect(plate).toBe('Plate (Plate one) handed over to a museum; not weighed here');
   });
 

@@ -132,7 +132,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
   melt: [
     {
       sponges: [{ charge: 'charge-1', weight: read('364.0 g') }, { charge: 'charge-2' }],
-      added: [{ key: '1', label: 'old prills', weight: read('2.4 g') }],
+      added: [{ key: '1', label: 'old prills', weight: read('2.4 g'), bar: 'melt-old/1' }],
       flux: 'borax and soda',
       bars: [{ key: '2', label: 'Bar 7', weight: read('361.9 g') }],
       samples: [{ key: '3', label: 'dip', weight: read('1.2 g') }],
@@ -160,6 +160,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
     },
     { way: 'in', what: 'amalgam', party: 'a neighbour', lot: 'march-clean/4' },
     { way: 'out', what: 'sponge', party: 'a refiner', charge: 'charge-1', counts: 'loss' },
+    { way: 'out', what: 'bar', party: 'a buyer', bar: 'melt-one/2' },
     { way: 'out', what: 'plate', party: 'a museum', plate: 'plate-one' },
   ],
   waste: [

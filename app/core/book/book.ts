@@ -3,6 +3,7 @@
  * can be thrown away and read again at any time. It never changes an entry and never asks the clock.
  */
 import type { Entry } from '../entry.ts';
+import { barsOf } from './bars.ts';
 import { type Charges, readCharges } from './charges.ts';
 import { type Condenser, readCondensers } from './condenser.ts';
 import { type Current, readCurrent } from './current.ts';
@@ -51,6 +52,7 @@ export function bookOf(entries: readonly Entry[], current: Current, registers: R
     ...standingFlags(current),
     ...movements.flags,
     ...ofTheYear,
+    ...barsOf({ current, registers }).flags,
   ];
   const byEntry = new Map<string, Flag[]>();
   for (const f of all) {

@@ -40,6 +40,13 @@ export const flagCodes = [
   'seal-broken',
   'scale-check-failed',
   'loss-or-disposal',
+  'bar-left-melted',
+  'bar-left-twice',
+  'bar-over-1000',
+  'assay-over-1000',
+  'assay-no-proofs',
+  'replicates-apart',
+  'density-outside',
 ] as const;
 export type FlagCode = (typeof flagCodes)[number];
 
@@ -61,6 +68,10 @@ export const reservations: ReadonlySet<FlagCode> = new Set([
   'place-not-found',
   'scale-check-failed',
   'loss-or-disposal',
+  'bar-left-melted',
+  'bar-left-twice',
+  'bar-over-1000',
+  'assay-over-1000',
 ]);
 
 export interface Flag {

@@ -19,10 +19,11 @@ export const transfer = z.strictObject({
   what: z.enum(transferThings),
   /** The other party: who hands over or receives. */
   party: label,
-  /** What moved: a vessel's content, a lot, a charge's sponge, a plate. */
+  /** What moved: a vessel's content, a lot, a charge's sponge, a bar, a plate. */
   vessel: id.optional(),
   lot: partId.optional(),
   charge: id.optional(),
+  bar: partId.optional(),
   plate: id.optional(),
   weight: weight.optional(),
   share: mercuryShare.optional(),

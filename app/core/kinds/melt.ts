@@ -1,13 +1,15 @@
 /** A melt: sponges and old metal in, bars, samples, prills and slag out. Sponge still holds mercury: its fume must be caught. */
-import { checked, id, label, partKey, weight } from '../shapes.ts';
+import { checked, id, label, partId, partKey, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
 
 const piece = z.strictObject({ key: partKey, label, weight });
+/** Metal added; an earlier bar that is melted again is named. */
+const metal = piece.extend({ bar: partId.optional() });
 
 export const melt = z.strictObject({
   /** The charges whose sponges went in, weighed again where they were. */
   sponges: z.array(z.strictObject({ charge: id, weight: weight.optional() })).max(40),
-  added: z.array(piece).max(20).optional(),
+  added: z.array(metal).max(20).optional(),
   flux: label.optional(),
   bars: z.array(piece).max(20),
   samples: z.array(piece).max(20).optional(),

@@ -1,6 +1,7 @@
 /** What the kinds of the working year may not say: unknown things, lots that are used up, one parcel with two tonnages on one day. */
 import type { Body } from '../../kinds/index.ts';
 import { dayOf } from '../../time.ts';
+import { barPieces } from '../bar-pieces.ts';
 import { usedUp } from '../lots.ts';
 import type { Asking, Rules } from './asking.ts';
 
@@ -38,6 +39,23 @@ type Poured = { weight: Parameters<Asking['weight']>[0]; vessel: string } | unde
 function poured(part: Poured, field: string, asking: Asking): void {
   asking.weight(part?.weight, `${field}.weight`);
   asking.known(part?.vessel, 'vessel', `${field}.vessel`);
+}
+
+/** Bars melted again are bars of the book, each melted once; one that had left the site is kept and flagged. */
+function barsMelted({ added = [] }: Body<'melt'>, asking: Asking): void {
+  const seen = new Set<string>();
+  for (const [i, { bar }] of added.entries()) {
+    if (bar === undefined) continue;
+    const field = `body.added[${i}].bar`;
+    const poured = barPieces(asking.book.current).get(bar);
+    const melted = asking.book.current
+      .of('melt')
+      .some((r) => r.id !== asking.instead && r.body.added?.some((piece) => piece.bar === bar));
+    if (!poured) asking.refuse('unknown-id', field, { id: bar, wanted: 'bar' });
+    else if (poured.melt.id === asking.instead) asking.refuse('bar-into-itself', field, { label: poured.label });
+    else if (melted || seen.has(bar)) asking.refuse('bar-melted', field, { label: poured.label });
+    seen.add(bar);
+  }
 }
 
 export const yearRules: Rules = {
@@ -110,6 +128,7 @@ export const yearRules: Rules = {
       if (melted || seen.has(sponge.charge)) asking.refuse('sponge-melted', `body.sponges[${i}].charge`);
       seen.add(sponge.charge);
     }
+    barsMelted(body, asking);
     for (const field of ['added', 'bars', 'samples'] as const)
       for (const [i, piece] of (body[field] ?? []).entries()) asking.weight(piece.weight, `body.${field}[${i}].weight`);
     asking.weight(body.prills, 'body.prills');
@@ -120,6 +139,8 @@ export const yearRules: Rules = {
     asking.known(body.vessel, 'vessel', 'body.vessel');
     asking.known(body.charge, 'charge', 'body.charge');
     asking.known(body.plate, 'plate', 'body.plate');
+    if (body.bar !== undefined && !barPieces(asking.book.current).has(body.bar))
+      asking.refuse('unknown-id', 'body.bar', { id: body.bar, wanted: 'bar' });
     if (body.lot !== undefined && body.way === 'out') lotsThere([body.lot], 'body.lot', asking);
     asking.weight(body.weight, 'body.weight');
     asking.weight(body.theirs?.weight, 'body.theirs.weight');
