@@ -74,6 +74,10 @@ export const traceWords = {
   none: 'This entry moves no mercury by itself.',
   noEntry: 'No entry of this book bears this name.',
   movement: (book: Book, from: string, to: string) => `${placeText(book, from)} → ${placeText(book, to)}`,
+  readings: 'What was read',
+  otherReadings: 'Readings of other entries',
+  otherReadingsNote: (n: number) => `${times(n, 'reading', 'readings')} that an amount here rests on`,
+  showOthers: 'Open them',
   amount: 'Mercury moved',
   weighing: (what: string) => `Read: ${what}`,
   ofEntry: (what: string, entry: string) => `${what}, in: ${entry}`,
@@ -118,5 +122,6 @@ export const traceWords = {
   papers: 'Papers',
   moves: 'Movements',
   movesOwn: (n: number) => `${times(n, 'movement', 'movements')} written by it`,
-  movesResting: (n: number) => `${times(n, 'movement', 'movements')} of other entries ${n === 1 ? 'rests' : 'rest'} on it`,
+  restsOn: (entry: string, n: number) => `${times(n, 'movement', 'movements')} of: ${entry}`,
+  resting: 'Movements of other entries that rest on it',
 } as const;

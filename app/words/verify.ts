@@ -152,6 +152,7 @@ export const verifyWords = {
   back: 'To the room Papers',
   save: (name: string) => `Save as ${name}`,
   run: 'Then',
+  toType: 'To type or save',
   marks: 'End marks of this daybook',
   marksNote: 'As this window has them now',
   desk: 'Desk',

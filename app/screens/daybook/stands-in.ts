@@ -34,14 +34,13 @@ function paperLink(book: Book, { paper, id }: OnPaper): StandLink {
 /** The groups that have something in them. */
 export function standsIn(book: Book, entry: string): readonly StandGroup[] {
   const { own, resting, periods, closings, runs, lots, yields, papers } = touchesOf(book, entry);
-  const rests = [...new Set(resting.map((m) => m.entry))];
+  const rests = new Map<string, number>();
+  for (const { entry: by } of resting) rests.set(by, (rests.get(by) ?? 0) + 1);
   const groups: StandGroup[] = [
+    { title: words.moves, links: own[0] ? [{ text: words.movesOwn(own.length), href: traceHref(own[0].entry) }] : [] },
     {
-      title: words.moves,
-      links: [
-        ...(own[0] ? [{ text: words.movesOwn(own.length), href: traceHref(own[0].entry) }] : []),
-        ...(rests[0] ? [{ text: words.movesResting(resting.length), href: traceHref(rests[0]) }] : []),
-      ],
+      title: words.resting,
+      links: [...rests].map(([by, n]) => ({ text: words.restsOn(entryName(book, by), n), href: traceHref(by) })),
     },
     {
       title: words.periods,

@@ -17,7 +17,12 @@ import { entryHref } from '../../shared/places.ts';
 const told = 12;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-const standard = (ug: number): string => `u ${decimalText(gramsOf(ug), placesFor(ug / 1e6))}\u00a0g`;
+/** Finest uncertainty that is shown, micrograms. */
+const finestUg = 100;
+const standard = (ug: number): string =>
+  ug < finestUg / 2
+    ? `u <\u00a0${decimalText(gramsOf(finestUg), 4)}\u00a0g`
+    : `u ${decimalText(gramsOf(ug), placesFor(ug / 1e6))}\u00a0g`;
 const minus = (n: number): string => String(n).replace('-', '−');
 
 /** What was read. */
@@ -81,6 +86,17 @@ export function weightLines(book: Book, weight: TracedWeight): readonly WorkingL
     { sort: 'result', text: words.net, figure: withU(weighed.grams, weighed.uKnown ? uOf(weighed.net) / 1e6 : null) },
     ...methods.map((text): WorkingLine => ({ sort: 'source', text })),
   ];
+}
+
+/** The readings of several movements, each once: those of the entry itself, and those of others that it rests on. */
+export function readingsOf(
+  traces: readonly Trace[],
+  entry: string,
+): { readonly own: readonly TracedWeight[]; readonly others: readonly TracedWeight[] } {
+  const all = new Map<string, TracedWeight>();
+  for (const { weights } of traces) for (const weight of weights) all.set(`${weight.entry}:${weight.path}`, weight);
+  const list = [...all.values()];
+  return { own: list.filter((w) => w.entry === entry), others: list.filter((w) => w.entry !== entry) };
 }
 
 export const weightTitle = (book: Book, { entry, path }: TracedWeight, own: string): string => {
