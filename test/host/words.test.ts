@@ -43,6 +43,10 @@ describe('the words of the host', () => {
       wanted: 'JSON',
       most: 1e6,
       port: 4711,
+      other: 'Lower battery',
+      otherId: 'book-two',
+      name: 'Upper battery',
+      id: 'book-one',
     };
     for (const [code, text] of Object.entries(hostProblems)) expect(text(data), code).not.toMatch(/undefined|NaN|null/);
   });
