@@ -5,6 +5,7 @@
  */
 import { Dexie, type Table } from 'dexie';
 import { bad, good, problem, type Result } from '../core/result.ts';
+import { isMoment } from '../core/time.ts';
 import type { SegmentRow } from './segments.ts';
 
 /** The number of this store's format. Dexie itself opens newer databases without a word, so it is checked here. */
@@ -13,7 +14,7 @@ export const storeFormat = 2;
 /** A form as it was left, under the name of the form. */
 export interface DraftRow {
   readonly form: string;
-  /** When it was last touched. */
+  /** When it was last touched; empty where that cannot be read. */
   readonly touched: string;
   readonly content: unknown;
 }
@@ -39,6 +40,13 @@ export interface Store {
   readonly dropSegments: (desk: string) => Promise<void>;
   readonly close: () => void;
 }
+
+/** A row as it may lie there: a name and a moment that are none become texts, so that whoever lists drafts meets nothing else. */
+const rowOf = ({ form, touched, content }: { readonly [key in keyof DraftRow]?: unknown }): DraftRow => ({
+  form: typeof form === 'string' ? form : '',
+  touched: typeof touched === 'string' && isMoment(touched) ? touched : '',
+  content,
+});
 
 const formatKey = 'store-format';
 
@@ -69,8 +77,11 @@ export async function openStore(name: string): Promise<Result<Store>> {
     return bad(problem('store-unusable', ''));
   }
   return good({
-    draft: (form) => drafts.get(form),
-    drafts: () => drafts.toArray(),
+    draft: async (form) => {
+      const row = await drafts.get(form);
+      return row && rowOf(row);
+    },
+    drafts: async () => (await drafts.toArray()).map(rowOf),
     saveDraft: async (row) => {
       await drafts.put(row);
     },
