@@ -1,11 +1,12 @@
 /**
  * Hostile bytes before everything the host reads: questions of a page, lines and journals, daybook.json, the installation's own files, pictures.
- * A hundred thousand cases each (the questions together; what lies on the disk far fewer): none throws, none hangs, and what is refused writes nothing: the folders are hashed before and after.
+ * A hundred thousand lines, and as many bodies for the questions together; of whole journals and of what lies on the disk fewer. None throws, none
+ * hangs, and what is refused writes nothing: the folders are hashed before and after.
  */
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Question } from '../../app/contract.ts';
 import { firstPrev } from '../../app/core/entry.ts';
 import type { Problem } from '../../app/core/result.ts';
@@ -22,7 +23,10 @@ import golden from '../golden/drafts.json' with { type: 'json' };
 import { aHost, bookIn } from './a-host.ts';
 import { keeper, note } from './drafts.ts';
 import { temporaryFolder } from './folder.ts';
-import { anyText, byBytes, byShapes, casesEach, dice, mutated, oneLater, printOf, seed, shapesOf } from './mutate.ts';
+import { anyText, byBytes, byShapes, casesEach, dice, mutated, oneLater, printOf, seed, shapesEach, shapesOf } from './mutate.ts';
+
+// many cases take their time where other things run beside them; a single one that hangs is caught by itself
+vi.setConfig({ testTimeout: 240_000 });
 
 const goldenText = readFileSync(new URL('../golden/desk-golden.jsonl', import.meta.url), 'utf8');
 const goldenLines = goldenText.trimEnd().split('\n');
@@ -59,8 +63,10 @@ describe('a journal', () => {
       if (got.goodBytes > bytes.length || got.entries.some((e) => !known.has(e.hash))) throw new Error('an entry nobody wrote');
       return got;
     };
-    const done = byBytes('journal', samples, read);
-    expect(done + byShapes('journal', fc.uint8Array({ maxLength: 200 }), read)).toBe(casesEach);
+    // its lines have had their hundred thousand above: here is what only a file of several can be
+    const [some, shapes] = [casesEach / 5, casesEach / 20];
+    const done = byBytes('journal', samples, read, some);
+    expect(done + byShapes('journal', fc.uint8Array({ maxLength: 200 }), read, shapes)).toBe(some + shapes);
   });
 
   it('canonical text is told from any other without a fall', () => {
@@ -69,7 +75,7 @@ describe('a journal', () => {
       value !== null && typeof value === 'object' && !Array.isArray(value)
         ? isCanonical(JSON.stringify(value), value as Record<string, unknown>)
         : null;
-    expect(byShapes('canonical', shapesOf(values), check, casesEach)).toBe(casesEach);
+    expect(byShapes('canonical', shapesOf(values), check)).toBe(shapesEach);
   });
 });
 
