@@ -4,6 +4,7 @@
  * A page never names a path: a daybook is opened by the key the host gave it.
  */
 import { draft, entry } from './core/entry.ts';
+import { closing } from './core/kinds/closing.ts';
 import type { Result } from './core/result.ts';
 import { z } from './core/zod.ts';
 
@@ -90,6 +91,7 @@ export const paperNames = [
   'melt-sheet',
   'transfer-sheet',
   'incident-sheet',
+  'count-sheet',
 ] as const;
 export type PaperName = (typeof paperNames)[number];
 
@@ -124,6 +126,26 @@ export const questions = {
     }),
     reply: 'bytes',
   },
+  /**
+   * Closes a counted period: the host works the account out, writes its statement and its paper, then keeps the closing. With `replaces` it is the next
+   * version of that one. A known id is answered with the closing kept first.
+   */
+  'close-period': {
+    ask: z.strictObject({
+      id: draft.shape.id,
+      happened: draft.shape.happened,
+      by: draft.shape.by,
+      witness: draft.shape.witness,
+      opening: closing.shape.opening,
+      closing: closing.shape.closing,
+      replaces: closing.shape.replaces,
+      falseAlarm: closing.shape.falseAlarm,
+      note: closing.shape.note,
+    }),
+    reply: z.strictObject({ entry, desk }),
+  },
+  /** A file of a kept closing as it was issued: its statement (JSON) or its paper (PDF). */
+  issued: { ask: z.strictObject({ closing: draft.shape.id, file: z.enum(['statement', 'paper']) }), reply: 'bytes' },
 } as const;
 
 export type Question = keyof typeof questions;

@@ -16,8 +16,36 @@ export const zero: Decimal = { digits: 0n, places: 0 };
 
 const plain = /^(-?)(\d+)(?:\.(\d+))?$/;
 
+/** Powers of ten that readings need; made once, because making one costs more than multiplying by it. */
+const powers = Array.from({ length: 64 }, (_, n) => 10n ** BigInt(n));
+const tenTo = (n: number): bigint => powers[n] ?? 10n ** BigInt(n);
+
+/** Most digits that a double counts exactly, whatever they are. */
+const exactDigits = 15;
+const exactLimit = 9_007_199_254_740_992n;
+
+/**
+ * A short decimal without a sign, digit by digit: what a scale shows. Null where the text is anything else, which may still be a decimal.
+ * The general reader below needs several times as long, and every weight of a book passes here more than once.
+ */
+function shortDecimal(text: string): Decimal | null {
+  let value = 0;
+  let point = -1;
+  const { length } = text;
+  if (length === 0 || length > exactDigits) return null;
+  for (let i = 0; i < length; i++) {
+    const digit = text.charCodeAt(i) - 48;
+    if (digit >= 0 && digit <= 9) value = value * 10 + digit;
+    else if (digit === -2 && point < 0 && i > 0 && i < length - 1) point = i;
+    else return null;
+  }
+  return { digits: BigInt(value), places: point < 0 ? 0 : length - 1 - point };
+}
+
 /** Reads plain decimal text ("2.50", "-3"); null when it is anything else (exponent, comma, plus sign, blank). */
 export function decimalFromText(text: string): Decimal | null {
+  const short = shortDecimal(text);
+  if (short) return short;
   const m = plain.exec(text);
   if (!m) return null;
   const fraction = m[3] ?? '';
@@ -36,10 +64,11 @@ export function decimalFromNumber(value: number): Decimal {
 /** value · 10^power. */
 export function shifted(value: Decimal, power: number): Decimal {
   if (power <= value.places) return { digits: value.digits, places: value.places - power };
-  return { digits: value.digits * 10n ** BigInt(power - value.places), places: 0 };
+  return { digits: value.digits * tenTo(power - value.places), places: 0 };
 }
 
-const at = (value: Decimal, places: number): bigint => value.digits * 10n ** BigInt(places - value.places);
+const at = (value: Decimal, places: number): bigint =>
+  places === value.places ? value.digits : value.digits * tenTo(places - value.places);
 
 export function plus(a: Decimal, b: Decimal): Decimal {
   const places = Math.max(a.places, b.places);
@@ -48,7 +77,10 @@ export function plus(a: Decimal, b: Decimal): Decimal {
 
 export const negative = (a: Decimal): Decimal => ({ digits: -a.digits, places: a.places });
 
-export const minus = (a: Decimal, b: Decimal): Decimal => plus(a, negative(b));
+export function minus(a: Decimal, b: Decimal): Decimal {
+  const places = Math.max(a.places, b.places);
+  return { digits: at(a, places) - at(b, places), places };
+}
 
 export const times = (a: Decimal, b: Decimal): Decimal => ({ digits: a.digits * b.digits, places: a.places + b.places });
 
@@ -56,8 +88,9 @@ export const sum = (values: readonly Decimal[]): Decimal => values.reduce(plus, 
 
 /** −1, 0 or 1 as a is below, equal to or above b. */
 export function compare(a: Decimal, b: Decimal): -1 | 0 | 1 {
-  const difference = minus(a, b).digits;
-  return difference < 0n ? -1 : difference > 0n ? 1 : 0;
+  const places = Math.max(a.places, b.places);
+  const [left, right] = [at(a, places), at(b, places)];
+  return left < right ? -1 : left > right ? 1 : 0;
 }
 
 export const isZero = (a: Decimal): boolean => a.digits === 0n;
@@ -65,7 +98,11 @@ export const isZero = (a: Decimal): boolean => a.digits === 0n;
 export const absolute = (a: Decimal): Decimal => (a.digits < 0n ? negative(a) : a);
 
 /** The nearest double. */
-export const toNumber = (a: Decimal): number => Number(toText(a));
+export function toNumber(a: Decimal): number {
+  // digits and power are both exact as doubles: one division rounds once, to the nearest
+  if (a.places <= 22 && -exactLimit <= a.digits && a.digits <= exactLimit) return Number(a.digits) / 10 ** a.places;
+  return Number(toText(a));
+}
 
 /** All digits, trailing zeros kept, never an exponent, never "-0". */
 export function toText(a: Decimal): string {
@@ -103,6 +140,6 @@ export const rounded = (a: Decimal, places: number, rule: Rule = 'half-even'): D
   a.places <= places
     ? { digits: at(a, places), places }
     : {
-        digits: dividedWhole({ digits: a.digits, places: 0 }, { digits: 10n ** BigInt(a.places - places), places: 0 }, rule),
+        digits: dividedWhole({ digits: a.digits, places: 0 }, { digits: tenTo(a.places - places), places: 0 }, rule),
         places,
       };

@@ -70,12 +70,22 @@ export function gramsFromText(text: unknown, field: string): Result<Decimal> {
   return got.ok ? good(got.value.amount) : got;
 }
 
+/** A million is exact as a double, and so is the product wherever it is a safe integer. */
+const millionths = [1e6, 1e5, 1e4, 1e3, 1e2, 10, 1];
+
+/** Whole micrograms of exact grams, half-even; above the safe integers only their size tells. */
+export function wholeMicrograms(grams: Decimal): number {
+  const factor = millionths[grams.places];
+  const ug = factor === undefined ? Number.NaN : Number(grams.digits) * factor;
+  return Number.isSafeInteger(ug) ? ug : Number(rounded(shifted(grams, 6), 0).digits);
+}
+
 /** A mass for the book: as `gramsFromText`, and small enough to be counted in whole micrograms (`mass-too-large` above some 9,000 t). */
 export function massFromText(text: unknown, field: string): Result<Mass> {
   const got = quantityFromText(text, field, notation);
   if (!got.ok) return got;
   const grams = got.value.amount;
-  const ug = Number(rounded(shifted(grams, 6), 0).digits);
+  const ug = wholeMicrograms(grams);
   if (!Number.isSafeInteger(ug)) return bad(problem('mass-too-large', field, { read: got.value.text.slice(0, 40) }));
   return good({ text: got.value.text, grams, ug });
 }

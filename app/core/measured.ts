@@ -21,32 +21,53 @@ export const measured = (ug: number, parts: Iterable<readonly [string, number]>)
 };
 
 /** factor · value: the contributions scale with it. */
-export const scaled = (value: Measured, factor: number): Measured =>
-  measured(
-    value.ug * factor,
-    [...value.parts].map(([source, u]) => [source, u * factor] as const),
-  );
+export function scaled(value: Measured, factor: number): Measured {
+  const parts = new Map<string, number>();
+  for (const [source, u] of value.parts) if (u * factor !== 0) parts.set(source, u * factor);
+  return { ug: value.ug * factor, parts };
+}
+
+/** A sum that is added to in place: the one way values are summed, so that a long sum does not copy what it has at every step. */
+export class RunningTotal implements Measured {
+  ug = 0;
+  readonly parts = new Map<string, number>();
+
+  /** Adds the value, or with −1 takes it off; contributions of one source add with their signs. */
+  add(value: Measured, sign: 1 | -1 = 1): this {
+    this.ug += sign * value.ug;
+    for (const [source, u] of value.parts) {
+      const next = (this.parts.get(source) ?? 0) + sign * u;
+      if (next === 0) this.parts.delete(source);
+      else this.parts.set(source, next);
+    }
+    return this;
+  }
+}
+
+const isNought = (value: Measured): boolean => value.ug === 0 && value.parts.size === 0;
 
 /** Sum of any number of values; contributions of one source add with their signs. */
 export function total(values: readonly Measured[]): Measured {
-  let ug = 0;
-  const map = new Map<string, number>();
-  for (const value of values) {
-    ug += value.ug;
-    for (const [source, u] of value.parts) {
-      const next = (map.get(source) ?? 0) + u;
-      if (next === 0) map.delete(source);
-      else map.set(source, next);
-    }
-  }
-  return { ug, parts: map };
+  const sum = new RunningTotal();
+  for (const value of values) sum.add(value);
+  return { ug: sum.ug, parts: sum.parts };
 }
 
-export const added = (a: Measured, b: Measured): Measured => total([a, b]);
+// nothing added or taken off leaves the value itself: no second copy of it is kept
 
-export const less = (a: Measured, b: Measured): Measured => total([a, scaled(b, -1)]);
+export const added = (a: Measured, b: Measured): Measured => (isNought(a) ? b : isNought(b) ? a : total([a, b]));
+
+export function less(a: Measured, b: Measured): Measured {
+  if (isNought(b)) return a;
+  const sum = new RunningTotal().add(a).add(b, -1);
+  return { ug: sum.ug, parts: sum.parts };
+}
 
 /** Combined standard uncertainty in micrograms (k = 1). */
-export const uOf = (value: Measured): number => Math.sqrt([...value.parts.values()].reduce((squares, u) => squares + u * u, 0));
+export function uOf(value: Measured): number {
+  let squares = 0;
+  for (const u of value.parts.values()) squares += u * u;
+  return Math.sqrt(squares);
+}
 
 export const nothing: Measured = exactly(0);

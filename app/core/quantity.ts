@@ -25,6 +25,20 @@ export interface Quantity {
 const longest = 200;
 const plain = /^\d+(?:\.\d+)?$/;
 
+/**
+ * "955.60 g": one number, one space, one unit, as forms write it; null for anything else, which is then read word by word. Most weights of a book
+ * are of this form and are read several times.
+ */
+function oneUnit(text: string, factors: Notation['factors']): Decimal | null {
+  const space = text.indexOf(' ');
+  const unit = text.slice(space + 1);
+  const factor = space > 0 && Object.hasOwn(factors, unit) ? factors[unit] : undefined;
+  const number = text.slice(0, space);
+  if (!factor || number.charCodeAt(0) === 45) return null;
+  const size = decimalFromText(number);
+  return size && times(size, factor);
+}
+
 /** "18ozt" is a number and a unit; anything else stays one word and is judged as it stands. */
 const wordsOf = (tidy: string): string[] =>
   tidy.split(/\s+/).flatMap((w) => w.match(/^[\d.]+(?=[A-Za-z])|[A-Za-z].*$|.+/g) ?? []);
@@ -38,6 +52,8 @@ export function quantityFromText(text: unknown, field: string, notation: Notatio
     bad(problem(`${notation.kind}-${ending}`, field, data));
   if (text === undefined) return bad(problem('missing', field));
   if (typeof text !== 'string') return refuse('not-text');
+  const plainly = text.length <= longest ? oneUnit(text, notation.factors) : null;
+  if (plainly) return good({ text, amount: plainly });
   const tidy = text.trim();
   const read = tidy.slice(0, 40);
   if (tidy === '') return refuse('empty');

@@ -50,8 +50,12 @@ export const absoluteRatio = (a: Ratio): Ratio => (a.n < 0n ? { n: -a.n, d: a.d 
 /** Digits carried before the one conversion: more than a double can tell apart. */
 const guard = 40;
 
+/** Up to here every whole number is a double of its own, and the division of two of them rounds once, to the nearest. */
+const exactLimit = 9_007_199_254_740_992n;
+
 /** The double nearest to the exact value: the digits beyond the guard are told by a last one, so a tie cannot be mistaken. */
 export function toDouble({ n, d }: Ratio): number {
+  if (-exactLimit <= n && n <= exactLimit && d <= exactLimit) return Number(n) / Number(d);
   const size = n < 0n ? -n : n;
   const places = Math.max(0, guard - (size.toString().length - d.toString().length));
   const scaled = size * 10n ** BigInt(places);
@@ -62,4 +66,7 @@ export function toDouble({ n, d }: Ratio): number {
 
 /** The double nearest to a / b. b must not be zero. */
 export const quotient = (a: Decimal, b: Decimal): number =>
-  toDouble(make(a.digits * 10n ** BigInt(b.places), b.digits * 10n ** BigInt(a.places)));
+  // only the difference of the places matters: small numbers stay small
+  a.places < b.places
+    ? toDouble(make(a.digits * 10n ** BigInt(b.places - a.places), b.digits))
+    : toDouble(make(a.digits, b.digits * 10n ** BigInt(a.places - b.places)));

@@ -57,6 +57,16 @@ export function read<T>(schema: z.ZodType<T>, value: unknown): Result<T> {
   return parsed.success ? good(parsed.data) : bad(...parsed.error.issues.flatMap((issue) => problemsOf(issue, [])));
 }
 
+/**
+ * Every problem of a value that is only looked at: none where it passes. The schema's validator builds no copy of what it accepts, which is most of
+ * the work for a journal; what it does not accept is read as above, so both always give the same answer.
+ */
+export function problemsIn(schema: z.ZodType, value: unknown): readonly Problem[] {
+  if (schema.validate(value)) return [];
+  const got = read(schema, value);
+  return got.ok ? [] : got.problems;
+}
+
 /** A rule of our own inside a schema: fails with `code` and its data where `holds` is false. */
 export const rule = <T>(holds: (value: T) => boolean, code: string, data: Record<string, string | number> = {}) =>
   [holds, { params: { code, ...data } }] as const;

@@ -50,6 +50,9 @@ export const someMass = mass.refine(
   }, 'mass-zero'),
 );
 
+/** A figure that is no mass, kept as it was read: a plain decimal, not below nothing. */
+export const decimalText = z.string().refine(...rule((t: string) => /^\d{1,12}(\.\d{1,12})?$/.test(t), 'decimal-text'));
+
 export const finite = z.number();
 export const positive = z.number().gt(0);
 export const share = z.number().min(0).max(1);

@@ -3,28 +3,64 @@
  * wall stays readable and two moments still compare. No clock is ever read here: whoever needs "now" is given it.
  */
 
-const dayPattern = /^(\d{4})-(\d{2})-(\d{2})$/;
-const momentPattern = /^(\d{4}-\d{2}-\d{2})T(\d{2}):(\d{2})(?::(\d{2})(?:\.\d{1,3})?)?([+-])(\d{2}):(\d{2})$/;
+const monthDays = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+/** Days before each month of a common year. */
+const monthStarts = monthDays.map((_, month) => monthDays.slice(0, month).reduce((days, own) => days + own, 0));
+
+// Digits are read one by one and days counted without a calendar object: a large book asks for some hundred thousand moments many times over.
+
+/** The number in so many digits from `at` on; NaN where anything else stands there. */
+function digits(text: string, at: number, count: number): number {
+  let value = 0;
+  for (let i = at; i < at + count; i++) {
+    const digit = text.charCodeAt(i) - 48;
+    if (!(digit >= 0 && digit <= 9)) return Number.NaN;
+    value = value * 10 + digit;
+  }
+  return value;
+}
+
+const dash = 45;
+const colon = 58;
+
+/** Whole days since 1970-01-01 for the ten characters at the beginning; null when they are no day of the calendar. */
+function dayAtStart(text: string): number | null {
+  if (text.charCodeAt(4) !== dash || text.charCodeAt(7) !== dash) return null;
+  const [year, month, day] = [digits(text, 0, 4), digits(text, 5, 2), digits(text, 8, 2)];
+  if (!(year >= 1000 && month >= 1 && month <= 12 && day >= 1)) return null;
+  const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  if (day > (monthDays[month - 1] ?? 0) + (leap && month === 2 ? 1 : 0)) return null;
+  const before = year - 1;
+  const leapDays = Math.floor(before / 4) - Math.floor(before / 100) + Math.floor(before / 400) + (leap && month > 2 ? 1 : 0);
+  // 719,162 days lie before 1970 in the same calendar carried back to the year 1
+  return before * 365 + leapDays + (monthStarts[month - 1] ?? 0) + day - 1 - 719_162;
+}
 
 /** Whole days since 1970-01-01 for a real calendar day; null for anything else ("2026-02-30"). */
-export function dayNumber(text: string): number | null {
-  const m = dayPattern.exec(text);
-  if (!m) return null;
-  const [year, month, day] = [Number(m[1]), Number(m[2]), Number(m[3])];
-  const ms = Date.UTC(year, month - 1, day);
-  const back = new Date(ms);
-  return year >= 1000 && back.getUTCMonth() === month - 1 && back.getUTCDate() === day ? Math.round(ms / 86_400_000) : null;
-}
+export const dayNumber = (text: string): number | null => (text.length === 10 ? dayAtStart(text) : null);
 
 /** Minutes since 1970-01-01T00:00Z, with fractions for seconds; null when the text is no moment. */
 export function minutesOf(moment: string): number | null {
-  const m = momentPattern.exec(moment);
-  if (!m) return null;
-  const day = dayNumber(m[1] ?? '');
-  const [hour, minute, second] = [Number(m[2]), Number(m[3]), Number(m[4] ?? 0)];
-  const offset = Number(m[6]) * 60 + Number(m[7]);
-  if (day === null || hour > 23 || minute > 59 || second > 59 || Number(m[6]) > 14 || Number(m[7]) > 59) return null;
-  return day * 1440 + hour * 60 + minute + second / 60 - (m[5] === '-' ? -offset : offset);
+  const day = dayAtStart(moment);
+  if (day === null || moment.charAt(10) !== 'T' || moment.charCodeAt(13) !== colon) return null;
+  const [hour, minute] = [digits(moment, 11, 2), digits(moment, 14, 2)];
+  let second = 0;
+  let at = 16;
+  if (moment.charCodeAt(at) === colon) {
+    second = digits(moment, 17, 2);
+    at = 19;
+    if (moment.charAt(at) === '.') {
+      const from = ++at;
+      while (at < from + 3 && digits(moment, at, 1) >= 0) at++;
+      if (at === from) return null;
+    }
+  }
+  const sign = moment.charAt(at);
+  if ((sign !== '+' && sign !== '-') || moment.charCodeAt(at + 3) !== colon || moment.length !== at + 6) return null;
+  const [offsetHour, offsetMinute] = [digits(moment, at + 1, 2), digits(moment, at + 4, 2)];
+  if (!(hour <= 23 && minute <= 59 && second <= 59 && offsetHour <= 14 && offsetMinute <= 59)) return null;
+  const offset = offsetHour * 60 + offsetMinute;
+  return day * 1440 + hour * 60 + minute + second / 60 - (sign === '-' ? -offset : offset);
 }
 
 export const isDay = (text: string): boolean => dayNumber(text) !== null;
@@ -37,7 +73,7 @@ export const dayOf = (moment: string): string => moment.slice(0, 10);
 export const clockOf = (moment: string): string => moment.slice(11, 16);
 
 /** Below zero when a is the earlier. Both must be moments. */
-export const compareMoments = (a: string, b: string): number => (minutesOf(a) ?? 0) - (minutesOf(b) ?? 0);
+export const compareMoments = (a: string, b: string): number => (a === b ? 0 : (minutesOf(a) ?? 0) - (minutesOf(b) ?? 0));
 
 /**
  * Below zero when the moment lies before the bound, 0 when at it or in it. A bound is a moment, or a whole day ("2026-03-14"): then the day on

@@ -10,11 +10,17 @@ import { upToEnd } from '../core/book/period.ts';
 import type { Entry } from '../core/entry.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { compareMoments } from '../core/time.ts';
+import { accountWords } from '../words/account.ts';
 import { dayText } from '../words/dates.ts';
 import { accountPaper as words } from '../words/papers-account.ts';
+import { closingPaper } from '../words/papers-closing.ts';
 import { bookReservations, namedFlags, once, unknownU } from './doubts.ts';
+import { flowDrawing } from './flow-drawing.ts';
+import { type ClosingOnPaper, closingOf, closingSignature } from './mercury-account/closing.ts';
 import { figuresOf } from './mercury-account/figures.ts';
 import { movementsOf } from './mercury-account/movements.ts';
+import { outOfStepCounts, outOfStepIn, outOfStepList } from './mercury-account/out-of-step.ts';
+import { sequenceSection } from './mercury-account/sequence.ts';
 import { pathsOf, stocksOf } from './mercury-account/stocks.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { standingText } from './standing.ts';
@@ -53,24 +59,41 @@ function readingsIn(book: Book, period: Period): Reading[] {
   });
 }
 
-/** The account of a period. Problems: `paper-not-understood` where a newer program wrote something that may have moved mercury by then. */
-export function mercuryAccount(book: Book, period: Period, frame: Frame): Result<Definition> {
+/** The account of a period; with `closing`, as the statement of a closed one, to be signed. Problems: `paper-not-understood` where a newer program wrote something that may have moved mercury by then. */
+export function mercuryAccount(book: Book, period: Period, frame: Frame, closing?: ClosingOnPaper): Result<Definition> {
   const unread = unreadUpTo(book, period);
   if (unread) return bad(problem('paper-not-understood', '', { kind: unread.kind, entry: unread.id }));
   const account = accountOf(book, period);
   const { from, to, end } = periodWords(book, period);
+  const outOfStep = outOfStepIn(book, period, end);
   return good(
     paper(frame, {
       name: words.name,
       subject: words.subject(from, to),
-      number: period.from === null && period.to === null ? words.whole : words.period,
+      number: closing
+        ? closingPaper.filed(closing.id, closing.version)
+        : period.from === null && period.to === null
+          ? words.whole
+          : words.period,
       standing: standingText(book, end),
       reservations: once([
+        ...account.uncounted.map((end) => accountWords.uncounted[end]),
         ...bookReservations(book),
         ...unknownU(book, readingsIn(book, period)),
         ...namedFlags(book, flagsOf(book, account)),
       ]),
-      body: [...figuresOf(account), ...stocksOf(book, account), ...pathsOf(account), ...movementsOf(book, period)],
+      body: [
+        ...(closing ? closingOf(book, closing, frame.desks, account.unaccounted.ug) : []),
+        ...outOfStepCounts(outOfStep),
+        ...figuresOf(account),
+        ...stocksOf(book, account),
+        ...pathsOf(account),
+        ...flowDrawing(book, period),
+        ...sequenceSection(book, period),
+        ...movementsOf(book, period),
+        ...outOfStepList(book, outOfStep),
+        ...(closing ? closingSignature(book, closing) : []),
+      ],
     }),
   );
 }

@@ -5,7 +5,8 @@
 
 import type { Level } from '../core/balance.ts';
 import type { PlaceKind } from '../core/book/places.ts';
-import { dayText } from './dates.ts';
+import type { NoUsual } from '../core/book/usual.ts';
+import { dayText, momentText } from './dates.ts';
 
 /** How an amount of mercury is known. */
 export const basisTexts = {
@@ -17,6 +18,7 @@ export const basisTexts = {
   sibling: 'as the lot it was split from',
   difference: 'by difference',
   counted: 'counted',
+  'invoice-against-weighed': 'invoice against weighed',
 } as const;
 
 /** What kind of place stock stands in. */
@@ -46,21 +48,34 @@ const excessTexts: Readonly<Record<Level, string>> = {
   act: 'It lies further from this site’s usual rate than the errors explain. Usual is not acceptable.',
 };
 
+const edge = (at: string): string => (at.length > 10 ? momentText(at) : dayText(at));
+
+/** A period whose ends are told to the minute, as those of counts are. */
+const betweenMoments = (from: string | null, to: string | null): string =>
+  from === null
+    ? `From the first entry to ${edge(to ?? '')}`
+    : to === null
+      ? `From ${edge(from)} to the last entry`
+      : `From ${edge(from)} to ${edge(to)}`;
+
 export const accountWords = {
   title: 'Mercury account',
   period: (from: string | null, to: string | null): string =>
-    from === null && to === null
-      ? 'From the first entry to the last'
-      : from === null
-        ? `From the first entry to the end of ${dayText(to ?? '')}`
-        : to === null
-          ? `From the start of ${dayText(from)} to the last entry`
-          : from === to
-            ? `On ${dayText(from)}`
-            : `From the start of ${dayText(from)} to the end of ${dayText(to)}`,
+    (from?.length ?? 0) > 10 || (to?.length ?? 0) > 10
+      ? betweenMoments(from, to)
+      : from === null && to === null
+        ? 'From the first entry to the last'
+        : from === null
+          ? `From the first entry to the end of ${dayText(to ?? '')}`
+          : to === null
+            ? `From the start of ${dayText(from)} to the last entry`
+            : from === to
+              ? `On ${dayText(from)}`
+              : `From the start of ${dayText(from)} to the end of ${dayText(to)}`,
   rows: {
     opening: 'Opening stock',
     receipts: 'Received',
+    invoiced: 'of that, flasks opened: invoice against weighed',
     found: 'Found, on no book before',
     removals: 'Handed over',
     released: 'Spilled and not gathered up, weighed',
@@ -75,9 +90,30 @@ export const accountWords = {
   perTonne: (grams: string) => `Not accounted for, per tonne of ore: ${grams}`,
   detectable: (grams: string) =>
     `The smallest loss this account would show with fair certainty: ${grams}. A smaller one may be there unseen.`,
+  lost: (grams: string) => `Lost in all, with what was spilled and not gathered up: ${grams}`,
   z: (z: string) => `It lies ${z} standard uncertainties from nothing.`,
   loss: lossTexts,
   excess: excessTexts,
+  usual: (rate: string, per: 'tonne' | 'run' | 'month', periods: readonly (readonly [string, string])[]) =>
+    `Usual here: ${rate} a ${per}${per === 'tonne' ? ' of ore' : ''}, from the counted periods ${periods.map(([from, to]) => `${dayText(from.slice(0, 10))} to ${dayText(to.slice(0, 10))}`).join('; ')}. Usual is not acceptable.`,
+  beyondUsual: (expected: string, excess: string) => `As usual it would be ${expected}; beyond that lie ${excess}.`,
+  noExcess: (why: string) => `Whether it is more than usual here is not computable: ${why}.`,
+  doubts: 'What makes the uncertainty, the largest first, and what would cut it',
+  /** What a counted period takes over from closed ones, line by line. */
+  adjustments: 'Adjustments from closed periods',
+  adjustmentsNote:
+    'Put down in a closed period and found different since by later entries. The sum above is on today’s knowledge and holds none of them; with them it stands on the figures as they were closed.',
+  adjustment: (to: string, version: number) => `To the closing of ${dayText(to)}, version ${version}`,
+  onClosed: 'Not accounted for, on the figures as closed before',
+  usualSays: 'Usual would not be acceptable either: the first question stands for itself.',
+  moreReservations: (n: number) => `Show ${n} more`,
+  asked: 'Asked: loss or disposal?',
+  answerIt: 'Answer it',
+  uncounted: {
+    start:
+      'No stock-take of the whole stands at the start: the opening stock is what the book says, and an earlier loss may lie in this period.',
+    end: 'No stock-take of the whole stands at the end: the closing stock is what the book says, and a loss since the last count is not seen yet.',
+  },
   notEvaporated:
     'Not accounted for means only that: mercury that no weighing or estimate here finds again. How it went, and whether it went, the account cannot tell.',
   notTheAir:
@@ -97,5 +133,17 @@ export const accountWords = {
 export const accountReasons = {
   noOre: 'no ore is on the book for this period, so there is nothing to divide by',
   noUncertainty: 'no error of any weighing or estimate is known, so nothing can be held against it',
+  noStart: 'the account begins with the book, so nothing came before it',
+  tooFewPeriods: (earlier: number) =>
+    `a usual rate needs two periods between stock-takes of the whole that ended before this one; there ${earlier === 1 ? 'is one' : 'are none'}`,
+  nothingToCountBy: 'neither ore, runs nor time are there in this period and in two before it to count a rate by',
   noUsual: 'no usual rate of this site is given, so there is nothing to hold it against',
 } as const;
+
+/** Why no usual rate stands beside a period. */
+export const noUsualText = ({ why, earlier }: NoUsual): string =>
+  why === 'no-start'
+    ? accountReasons.noStart
+    : why === 'too-few-periods'
+      ? accountReasons.tooFewPeriods(earlier)
+      : accountReasons.nothingToCountBy;

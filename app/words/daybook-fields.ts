@@ -1,6 +1,8 @@
 /** Every field of every kind of entry in words. A kind without a line here does not compile; a field without one fails a test. */
 import type { Kind } from '../core/kinds/index.ts';
 import { cleaningFields, plateWorkFields, squeezeFields, unmakeFields } from './daybook-fields-amalgam.ts';
+import { assayFields, settlementFields } from './daybook-fields-bullion.ts';
+import { closingFields } from './daybook-fields-closing.ts';
 import { stockTakeFields } from './daybook-fields-count.ts';
 import { transferFields, wasteFields } from './daybook-fields-leaving.ts';
 import { meltFields } from './daybook-fields-melt.ts';
@@ -37,6 +39,8 @@ export const fieldsOf: Readonly<Record<Kind, readonly FieldWords[]>> = {
   unmake: unmakeFields,
   firing: firingFields,
   melt: meltFields,
+  assay: assayFields,
+  settlement: settlementFields,
   transfer: transferFields,
   waste: wasteFields,
   spill: spillFields,
@@ -46,6 +50,7 @@ export const fieldsOf: Readonly<Record<Kind, readonly FieldWords[]>> = {
   'scale-check': scaleCheckFields,
   'check-due': checkDueFields,
   'stock-take': stockTakeFields,
+  closing: closingFields,
   note: [
     { key: 'text', label: 'Note', needed: true, first: true, shape: prose },
     { key: 'about', label: 'About', first: true, shape: entry },

@@ -72,16 +72,19 @@ export const siteLines: Lines<Kinds> = {
       `${checkDueNames[what]}${person === undefined ? '' : `, ${name('person', person)}`}: ${done === 'yes' ? 'done' : 'not done'}${at(note)}`,
       next !== undefined && `next due ${dayText(next)}`,
     ),
-  'stock-take': ({ lines }, { name }) => {
+  'stock-take': ({ scope, lines }, { name }) => {
     const of = (how: (typeof lines)[number]['how']) => lines.filter((line) => line.how === how);
     const said = [
       [of('sealed').length, 'under seal'],
       [of('weighed').length, 'weighed'],
       [of('estimated').length, 'estimated'],
+      [of('seen').length, 'there and not touched'],
     ] as const;
     const missed = of('unanswered');
+    const lost = of('not-found');
     return parts(
-      `Stock-take of ${count(lines.length, 'place', 'places')}: ${list(said.flatMap(([n, how]) => (n === 0 ? [] : [`${n} ${how}`]))) || 'none could be counted'}`,
+      `Stock-take${scope === 'whole' ? ' of the whole,' : ' of'} ${count(lines.length, 'place', 'places')}: ${list(said.flatMap(([n, how]) => (n === 0 ? [] : [`${n} ${how}`]))) || 'none could be counted'}`,
+      lost.length > 0 && `not found: ${list(lost.map((line) => name('place', line.place)))}`,
       missed.length > 0 && `could not be counted: ${list(missed.map((line) => name('place', line.place)))}`,
     );
   },

@@ -4,12 +4,14 @@ import type { Reading } from '../core/book/current.ts';
 import { type Body, isKind, type Kind } from '../core/kinds/index.ts';
 import { dayText } from './dates.ts';
 import { amalgamLines } from './daybook-line-amalgam.ts';
+import { bullionLines } from './daybook-line-bullion.ts';
 import { mercuryLines } from './daybook-line-mercury.ts';
 import { type Asked, at, count, type Lines, list, lotsText, parts, restated, small, sourceText } from './daybook-line-parts.ts';
 import { siteLines } from './daybook-line-site.ts';
 import { otherNames } from './daybook-names.ts';
 import { entryName, nameIn } from './daybook-naming.ts';
 import { massAsRead, netText } from './daybook-weights.ts';
+import { gramText } from './figures.ts';
 import { doneNames, heldNames, mercuryNames, roleNames, vesselUseNames } from './labels.ts';
 import { chargeKindNames, cleanUpNames, receiptNames } from './retort.ts';
 
@@ -48,6 +50,7 @@ const lines: Lines<Kind> = {
   ...siteLines,
   ...mercuryLines,
   ...amalgamLines,
+  ...bullionLines,
   standing: ({ held, done }) =>
     `Held: ${list(held.map((h) => small(heldNames[h.what]) + at(h.place)))}; done: ${list(
       done.map(
@@ -96,6 +99,13 @@ const lines: Lines<Kind> = {
   },
   charge: chargeLine,
   firing: firingLine,
+  closing: ({ opening, closing, version, replaces, figures }, { name }) =>
+    parts(
+      `Period closed${opening === undefined ? '' : ` after the ${small(name('entry', opening))}`} with the ${small(name('entry', closing))}, version ${version}: ${gramText(
+        Math.round(Number(figures.unaccounted_g) * 1e6),
+      )} not accounted for`,
+      replaces !== undefined && `next version of the ${small(name('entry', replaces))}`,
+    ),
   note: ({ text, about }, { name }) => `${about === undefined ? '' : `On ${name('entry', about)}: `}${text}`,
   correction: ({ corrects, why }, { name }) => `${name('entry', corrects)} corrected: ${why}`,
   strike: ({ strikes, why }, { name }) => `${name('entry', strikes)} struck: ${why}`,

@@ -5,6 +5,7 @@ import type { transferThings } from '../core/kinds/leaving.ts';
 import type { CircuitPart } from '../core/kinds/mercury.ts';
 import type { plateDoings } from '../core/kinds/plate-work.ts';
 import type { checkDueThings } from '../core/kinds/site-life.ts';
+import type { CountWay, countScopes } from '../core/kinds/stock-take.ts';
 
 type NameOf<T extends string> = Readonly<Record<T, string>>;
 
@@ -77,9 +78,15 @@ export const checkDueNames: NameOf<(typeof checkDueThings)[number]> = {
 };
 export const doneOrNotNames: NameOf<'yes' | 'no'> = { yes: 'Done', no: 'Not done' };
 
-export const countNames: NameOf<'sealed' | 'weighed' | 'estimated' | 'unanswered'> = {
+export const countNames: NameOf<CountWay> = {
   sealed: 'Sealed, and the seal stands',
   weighed: 'Weighed',
   estimated: 'Estimated',
+  seen: 'There, not touched',
   unanswered: 'Could not be counted',
+  'not-found': 'Not found',
+};
+export const countScopeNames: NameOf<(typeof countScopes)[number]> = {
+  whole: 'The whole: every place',
+  part: 'A part',
 };

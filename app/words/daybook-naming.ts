@@ -1,4 +1,6 @@
 /** What the things that an entry names are called: by their register as it stood on that day, a lot by its label, an entry by its kind and day. */
+
+import { barPieces } from '../core/book/bar-pieces.ts';
 import type { Book } from '../core/book/book.ts';
 import { nameOf, type Registered, stateAt } from '../core/book/registers.ts';
 import { type Body, isKind, type RegisterKind, registerKinds } from '../core/kinds/index.ts';
@@ -18,6 +20,7 @@ export function nameIn(book: Book, to: Named, id: string, at: string): string {
     return thing ? nameOf(stateAt(thing, at).body) : notHere;
   }
   if (to === 'lot') return book.lots.all.get(id)?.label ?? notHere;
+  if (to === 'bar') return barPieces(book.current).get(id)?.label ?? notHere;
   if (to === 'place') return placeText(book, id);
   return entryName(book, id);
 }
@@ -42,6 +45,13 @@ export function entryName(book: Book, id: string): string {
       const { where } = reading.body as Body<'clean-up'>;
       return where === undefined ? of : `${of}, ${where}`;
     }
+    case 'assay': {
+      const { bar, laboratory } = reading.body as Body<'assay'>;
+      const what = bar === undefined ? '' : `, ${nameIn(book, 'bar', bar, at)}`;
+      return `${of}${what}${laboratory === undefined ? '' : `, ${laboratory}`}`;
+    }
+    case 'settlement':
+      return `${of}, ${nameIn(book, 'bar', (reading.body as Body<'settlement'>).bar, at)}`;
     case 'transfer':
       return `${of}, ${(reading.body as Body<'transfer'>).party}`;
     case 'crushing':

@@ -58,9 +58,16 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     `${d.count} doses of ${d.each} come to ${gramText(Number(d.byCountUg))}, the scale says ${gramText(Number(d.weighedUg))}: check the dose and its unit.`,
   'bars-over-melt': (d) =>
     `Bars and samples weigh ${gramText(Number(d.ug))} more than sponge and added metal: look for old prills or metal that were added and not written down.`,
-  'count-unanswered': (d) => `A place could not be counted: ${d.why}.`,
+  'count-unanswered': (d) =>
+    `${d.name === '' ? 'A place' : `“${d.name}”`} could not be counted: ${d.why}. What the book says of it is carried forward.`,
+  'place-not-found': (d) =>
+    `${d.name === '' ? 'A place that holds mercury by the book' : `“${d.name}”`} was not found at a stock-take${d.note === '' ? '' : `: ${d.note}`}. All that was booked there is not accounted for: search, tell the safety officer, and write down what came of it.`,
+  'seal-broken': (d) =>
+    `The seal of ${d.name === '' ? 'a place' : `“${d.name}”`} was found broken at a stock-take: ask who opened it and when, and keep the seal.`,
   'scale-check-failed': (d) =>
     `“${d.scale}” showed ${d.read} for ${d.standard}: readings since its last good check are in doubt. Nothing is changed; have the scale checked.`,
+  'loss-or-disposal': (d) =>
+    `Waste went to ${d.party}, and nobody said whether it counts as a disposal or as a loss: it stands as handed over, and may be a loss. Correct the entry to say which.`,
 };
 
 /** The sentence of a flag. */

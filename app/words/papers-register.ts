@@ -50,6 +50,7 @@ export const registerPaper = {
   noReason: 'none noted',
   sealStands: (seal: string) => `seal ${seal} stands: not opened, not weighed`,
   unanswered: (why: string) => `could not be counted: ${why}`,
+  notFound: (note: string) => `not found${note === '' ? '' : `: ${note}`}`,
   firstCount: 'first count: what was there before the book',
   noWeighings: 'It was not weighed or looked at in this time. Its balance rests on what came and went alone.',
 

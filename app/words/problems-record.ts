@@ -1,6 +1,7 @@
 /** Problems of an entry that cannot be kept: what the record would not bear, and what to do instead. */
 import { dayText } from './dates.ts';
 import type { ProblemTexts } from './problems.ts';
+import { closingProblems } from './problems-closing.ts';
 
 const things: Readonly<Record<string, string>> = {
   person: 'person',
@@ -14,8 +15,30 @@ const things: Readonly<Record<string, string>> = {
   authority: 'authority',
   charge: 'charge',
   lot: 'ball or lot',
+  bar: 'bar',
+  assay: 'assay',
   entry: 'entry',
+  'stock-take': 'stock-take',
+  closing: 'closing of a period',
 };
+
+const unnamed: Readonly<Record<string, string>> = {
+  circuit: 'part of the circuit',
+  lot: 'lot in the safe',
+  charge: 'charge in a retort',
+  sponge: 'sponge',
+  residue: 'lot of residues',
+  work: 'cleaning not finished',
+  condenser: 'condenser',
+};
+
+/** A place by its name, or by what it is. */
+const placeName = (kind: unknown, name: unknown): string =>
+  name !== undefined && name !== ''
+    ? kind === 'circuit'
+      ? `In circuit: “${name}”`
+      : `“${name}”`
+    : `A ${unnamed[String(kind)] ?? 'place'}`;
 
 export const recordProblems: ProblemTexts = {
   'not-an-id': () => 'This is not the number of an entry: pick the entry from the list instead of typing it.',
@@ -64,8 +87,33 @@ export const recordProblems: ProblemTexts = {
   'unmade-before': () => 'This charge was taken apart before: pick another.',
   'sponge-melted': () => 'This sponge stands in a melt already: take one of the two out.',
   'melt-of-nothing': () => 'Nothing went into this melt: name at least one sponge, or the metal that was added.',
+  'decimal-text': () => 'This is not a plain figure: digits with a point, no sign and no unit, such as 884.6.',
+  'assay-of-what': () => 'It is not said which one was assayed: name it.',
+  'assay-of-two': () => 'This names another thing than the one that was assayed: leave it out, or change what was assayed.',
+  'assay-of-another': () => 'This assay is not one of this bar: pick one that is, or leave it out.',
+  'assay-of-nothing': () => 'The laboratory’s result is missing: write down gold, silver or mercury as it stated it.',
+  'assay-twice': () => 'One assay cannot stand for two parties: pick another, or leave one out.',
+  'proof-over-taken': (d) =>
+    `The proof gave back ${d.found} of the ${d.taken} that were taken, over 5 % more: a proof was mixed up or misread. Weigh it again.`,
+  'heavier-in-water': (d) =>
+    `It cannot weigh ${d.water} in water and ${d.air} in air: water bears it up. The two may be swapped.`,
+  'titration-of-metal': () => 'Titration finds the silver of a bar or a sponge: use another method for this.',
+  'density-of-bar': () => 'Weighing in water is an indication for a bar: use another method for this.',
+  'umpire-figure': () => 'An umpire’s assay is named but not the figure: write it down as the umpire gave it.',
   'children-over-visitors': () => 'More children than visitors: count children among the visitors.',
+  'count-no-place': (d) => `“${d.place}” is no place that can be counted: pick the place from the list.`,
+  'count-way': (d) =>
+    `${placeName('', d.name)} cannot be ${d.how === 'sealed' ? 'answered by a seal' : d.how === 'weighed' ? 'answered by a scale, which shows more than its mercury' : d.how === 'seen' ? 'passed by looking at it' : 'answered so'}: give another answer.`,
+  'count-left-out': (d) =>
+    `${placeName(d.kind, d.name)} is not answered: a count of the whole leaves no place out. Count it, say why it cannot be counted, or say that it was not found.`,
+  'seal-reused': (d) =>
+    `The seal number “${d.seal}” is or was on “${d.other}”, and a number seals once: read both seals again. A flask under a new seal is answered as broken and weighed, with its new number.`,
+  'seal-differs': (d) =>
+    `The book has the seal “${d.booked}” on “${d.name}”, not “${d.read}”: read it again. If it is another seal, answer as broken: weigh it, or say why it cannot be weighed.`,
+  'seal-not-booked': (d) =>
+    `By the book “${d.name}” stands under no seal: it was opened, or its seal was never written down. Weigh it and write the number down with the weight.`,
   'place-twice': () => 'This place is counted twice in one stock-take: keep one of the two lines.',
+  ...closingProblems,
   'correction-of-strike': () => 'A strike cannot be corrected: write the struck entry anew if it should count.',
   'strike-of-strike': () => 'A strike cannot be struck: write the struck entry anew if it should count.',
   'already-struck': () => 'This entry was struck before: write it anew if it should count.',

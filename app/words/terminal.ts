@@ -45,6 +45,9 @@ export const checkTexts = {
   branchLine: (n: number, kind: string, happened: string, id: string) =>
     `    line ${n}  ${[kind, happened, id].filter((part) => part !== '').join('  ')}`,
   notice: (what: string) => `notice  ${what}`,
+  closingFault: (what: string) => `FAULT  ${what}`,
+  closings: (n: number) =>
+    n === 1 ? 'The closing agrees with the entries it rests on.' : `All ${n} closings agree with the entries they rest on.`,
   clean: 'Every line of every desk verifies.',
 } as const;
 

@@ -4,13 +4,14 @@
  */
 import type { Kind } from '../core/kinds/index.ts';
 
-export const writeGroups = ['crushing', 'amalgam', 'retort', 'leaving', 'site'] as const;
+export const writeGroups = ['crushing', 'amalgam', 'retort', 'bullion', 'leaving', 'site'] as const;
 export type WriteGroup = (typeof writeGroups)[number];
 
 export const groupNames: Readonly<Record<WriteGroup, string>> = {
   crushing: 'Crushing and feeding',
   amalgam: 'Amalgam',
   retort: 'Retort and melt',
+  bullion: 'Assay and settlement',
   leaving: 'Leaving the site',
   site: 'Site',
 };
@@ -20,6 +21,7 @@ export const kindsOf = {
   crushing: ['crushing', 'receipt', 'issue', 'return', 'plate-work'],
   amalgam: ['clean-up', 'cleaning', 'squeeze'],
   retort: ['charge', 'unmake', 'firing', 'melt'],
+  bullion: ['assay', 'settlement'],
   leaving: ['transfer', 'waste'],
   site: [
     'stock-take',
@@ -54,6 +56,9 @@ export const explains: Readonly<Record<WrittenKind, string>> = {
   unmake: 'A charge taken out again before it was fired: its lots go back to the safe.',
   firing: 'A firing: the sponge left behind and the mercury caught.',
   melt: 'Sponges melted: the bars, the samples, the prills and the slag.',
+  assay:
+    'What a sample of ore, tailings, sponge, bar or anything else was found to hold: by fire, by titration, by density, or by a laboratory.',
+  settlement: 'Two laboratories’ figures for one bar, the rule of the contract, and the umpire where one was called.',
   transfer: 'Anything that leaves the site or comes to it from another: to whom, for what, under which papers.',
   waste: 'Waste put into a drum, with the mercury in it as far as it is known.',
   'stock-take': 'A count of what is there: every vessel, every part of the circuit, every drum, each answered.',
@@ -163,6 +168,7 @@ export const writeUp = {
       circuit: 'In circuit',
       other: 'Other places',
     },
+    guided: 'Walk it place by place instead.',
     how: 'Answer',
     drumHint: 'A scale shows the whole drum, not its mercury: estimate it, with the method, or answer by its seal.',
     circuitHint: 'No scale reaches it: estimate it, with the method.',

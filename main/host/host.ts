@@ -28,7 +28,11 @@ export interface Host {
 }
 
 /** Media types of the answers that are bytes. */
-const byteTypes: Partial<Record<Question, string>> = { entries: 'application/jsonl; charset=utf-8', paper: 'application/pdf' };
+const byteTypes: Partial<Record<Question, string>> = {
+  entries: 'application/jsonl; charset=utf-8',
+  paper: 'application/pdf',
+  issued: 'application/octet-stream',
+};
 
 const isQuestion = (name: string): name is Question => Object.hasOwn(questions, name);
 

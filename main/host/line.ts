@@ -4,8 +4,8 @@
  * changes with the format. Method: design of the record, section 3; RFC 8785; SHA-256.
  */
 import { type Draft, type Entry, entry as entrySchema, formatNumber } from '../../app/core/entry.ts';
-import { bodyFrom, isKind } from '../../app/core/kinds/index.ts';
-import { read } from '../../app/core/read.ts';
+import { bodyProblems, isKind } from '../../app/core/kinds/index.ts';
+import { problemsIn } from '../../app/core/read.ts';
 import type { Problem } from '../../app/core/result.ts';
 import { canonicalText, isCanonical, sha256 } from './canonical.ts';
 
@@ -74,12 +74,12 @@ export function readLine(text: string, place: Place): LineRead {
   if (typeof line.format === 'number' && Number.isSafeInteger(line.format) && line.format > formatNumber) {
     return { is: 'newer', format: line.format };
   }
-  const outer = read(entrySchema, line);
-  if (!outer.ok) return fault('not-an-entry', outer.problems);
+  const outer = problemsIn(entrySchema, line);
+  if (outer.length > 0) return fault('not-an-entry', outer);
   const entry = line as unknown as Entry;
   const { kind, body } = entry;
   // the schemas only look and change nothing, so the line itself is the entry, members in the order they stand on disk
   // a kind this program does not know was written by a newer one: it is carried
-  const inner = isKind(kind) ? bodyFrom(kind, body) : null;
-  return inner && !inner.ok ? fault('not-an-entry', inner.problems) : { is: 'entry', entry };
+  const inner = isKind(kind) ? bodyProblems(kind, body) : [];
+  return inner.length > 0 ? fault('not-an-entry', inner) : { is: 'entry', entry };
 }

@@ -9,7 +9,7 @@ import type { Notice, OpenBook } from '../../app/contract.ts';
 import { inOrder } from '../../app/core/book/current.ts';
 import type { Draft, Entry } from '../../app/core/entry.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
-import { problemsOf } from './check.ts';
+import { carriedOver, problemsOf } from './check.ts';
 import { clockNotices, type Written, writtenAfter, writtenBy } from './clock-back.ts';
 import { type Daybook, readDaybook } from './daybook-folder.ts';
 import { linesOfDesks } from './desk-files.ts';
@@ -85,6 +85,8 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
   let byId = new Map(daybook.entries.map((entry) => [entry.id, entry]));
   let since = sinceSeen(memory.marks, daybook.desks, daybook.entries);
   let written: Written | null = null;
+  /** Whether somebody else holds the list of entries. */
+  let lent = false;
   let lock: Lock | null = null;
   let writer: JournalWriter | null = null;
   let refusal: Problem | null = unfit(daybook, memory.desk) ?? unwritable(folder, memory.desk);
@@ -103,6 +105,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     const again = readDaybook(folder);
     if (!again.ok) return again;
     daybook = again.value;
+    lent = false;
     byId = new Map(daybook.entries.map((entry) => [entry.id, entry]));
     since = sinceSeen(memory.marks, daybook.desks, daybook.entries);
     written = writtenBy(memory.desk, daybook.entries);
@@ -220,7 +223,12 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     while (at > 0 && inOrder(daybook.entries[at - 1]!, entry) > 0) at--;
     const own = ownDesk();
     const others = daybook.desks.filter((d) => d.desk !== own.desk);
-    daybook = { ...daybook, entries: daybook.entries.toSpliced(at, 0, entry), desks: [...others, own] };
+    // a list that is in other hands is never changed; our own grows in place, for copying it is most of the cost of keeping an entry in a large book
+    const entries = lent ? [...daybook.entries] : (daybook.entries as Entry[]);
+    lent = false;
+    entries.splice(at, 0, entry);
+    carriedOver(daybook.entries, entries, entry);
+    daybook = { ...daybook, entries, desks: [...others, own] };
     byId.set(entry.id, entry);
     written = writtenAfter(written, entry);
     seen = seen.with(journalPath(folder, memory.desk));
@@ -250,6 +258,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     },
     whole: () => {
       const looked = lookAgain();
+      lent = true;
       return looked.ok ? good({ name: daybook.info.name, desks: desks(), entries: daybook.entries }) : looked;
     },
     keep: (draft, now) => {

@@ -2,10 +2,14 @@
 import type { PaperName } from '../../app/contract.ts';
 import type { Period } from '../../app/core/book/account.ts';
 import type { Book } from '../../app/core/book/book.ts';
+import { periodBetween } from '../../app/core/book/closings.ts';
 import { periodFrom } from '../../app/core/book/period.ts';
+import { afterItsCount } from '../../app/core/book/periods.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
+import { countSheet } from '../../app/papers/count-sheet.ts';
 import { incidentSheet } from '../../app/papers/incident-sheet.ts';
 import { meltSheet } from '../../app/papers/melt-sheet.ts';
+import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
 import { mercuryAccount } from '../../app/papers/mercury-account.ts';
 import { mercuryRegister } from '../../app/papers/mercury-register.ts';
 import type { Definition, Frame } from '../../app/papers/paper.ts';
@@ -18,13 +22,15 @@ export interface Asked {
   /** Empty where it is about no single thing. */
   readonly id: string;
   readonly period: Period;
+  /** The mercury account as the statement of a closed period. */
+  readonly closing?: ClosingOnPaper | undefined;
 }
 
 interface PaperKind {
   /** Whether it is about one thing, may be, or cannot be. */
   readonly id: 'needed' | 'optional' | 'none';
-  /** Whether it is over a period. */
-  readonly period: boolean;
+  /** Whether it is over a period, or asked for the end of a day alone. */
+  readonly period: boolean | 'end';
   readonly make: (book: Book, asked: Asked, frame: Frame) => Result<Definition>;
 }
 
@@ -35,7 +41,12 @@ const aboutOne = (make: (book: Book, id: string, frame: Frame) => Result<Definit
 });
 
 const papers: Readonly<Record<PaperName, PaperKind>> = {
-  'mercury-account': { id: 'none', period: true, make: (book, { period }, frame) => mercuryAccount(book, period, frame) },
+  'mercury-account': {
+    id: 'none',
+    period: true,
+    make: (book, { period, closing }, frame) =>
+      mercuryAccount(book, (closing && periodBetween(book, closing)) ?? afterItsCount(book, period), frame, closing),
+  },
   'mercury-register': {
     id: 'optional',
     period: true,
@@ -46,6 +57,7 @@ const papers: Readonly<Record<PaperName, PaperKind>> = {
   'melt-sheet': aboutOne(meltSheet),
   'transfer-sheet': aboutOne(transferSheet),
   'incident-sheet': aboutOne(incidentSheet),
+  'count-sheet': { id: 'none', period: 'end', make: (book, { period }, frame) => countSheet(book, period, frame) },
 };
 
 /**
@@ -62,7 +74,8 @@ export function orderFrom(
   if (paper.id === 'needed' && (id === undefined || id === '')) problems.push(problem('paper-no-id', 'id', { paper: name }));
   if (paper.id === 'none' && id !== undefined) problems.push(problem('paper-takes-no-id', 'id', { paper: name }));
   for (const end of ['from', 'to'] as const)
-    if (!paper.period && ends[end] !== undefined) problems.push(problem('paper-takes-no-period', end, { paper: name }));
+    if ((paper.period === false || (paper.period === 'end' && end === 'from')) && ends[end] !== undefined)
+      problems.push(problem('paper-takes-no-period', end, { paper: name }));
   if (problems.length > 0) return bad(...problems);
   const period = periodFrom(ends);
   return period.ok ? good({ id: id ?? '', period: period.value }) : period;

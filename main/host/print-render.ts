@@ -9,6 +9,7 @@ import type { PaperName } from '../../app/contract.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { bad, good, problem, type Result } from '../../app/core/result.ts';
+import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
 import { type CoveredDesk, type Definition, type Frame, newestOf } from '../../app/papers/paper.ts';
 import { errorCode } from './disk.ts';
 import { drawnUp, orderFrom } from './papers.ts';
@@ -23,6 +24,8 @@ export interface PrintOrder {
   readonly name: PaperName;
   readonly id: string | undefined;
   readonly ends: { readonly from?: string | undefined; readonly to?: string | undefined };
+  /** The mercury account as the statement of a closed period. */
+  readonly closing?: ClosingOnPaper | undefined;
 }
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -61,12 +64,12 @@ async function draw(definition: Definition): Promise<Uint8Array> {
 }
 
 /** Prints in this thread. Problems: those of `printPaper`. */
-export async function renderPaper({ entries, site, desks, name, id, ends }: PrintOrder): Promise<Result<Uint8Array>> {
+export async function renderPaper({ entries, site, desks, name, id, ends, closing }: PrintOrder): Promise<Result<Uint8Array>> {
   const asked = orderFrom(name, id, ends);
   if (!asked.ok) return asked;
   const book = readBook(entries);
   const frame: Frame = { site, desks, newest: newestOf(entries), version, canPrint };
-  const definition = drawnUp(name, book, asked.value, frame);
+  const definition = drawnUp(name, book, { ...asked.value, closing }, frame);
   if (!definition.ok) return definition;
   try {
     return good(new Uint8Array(await draw(definition.value)));

@@ -39,6 +39,7 @@ function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
  * @param name which paper
  * @param id what it is about: for a run sheet, the id of any charge of the run
  * @param ends for papers over a period: its first and last day or moment; left out, the whole book
+ * @param closing for the mercury account: the closing whose statement it is; its period is then the closing's
  * @returns the PDF, or a problem: `paper-no-id`, `paper-takes-no-id`, `paper-takes-no-period`, `not-a-day`, `period-reversed`,
  *   `paper-no-such-run`, `paper-no-such`, `paper-not-understood`, `paper-failed`
  */
@@ -49,8 +50,9 @@ export function printPaper(
   name: PaperName,
   id: string | undefined,
   ends: PrintOrder['ends'] = {},
+  closing?: PrintOrder['closing'],
 ): Promise<Result<Uint8Array>> {
   const desks = endMarks.map(({ desk, entries: count, endMark }) => ({ desk, entries: count, endMark }));
-  const order: PrintOrder = { entries, site: daybookName, desks, name, id, ends };
+  const order: PrintOrder = { entries, site: daybookName, desks, name, id, ends, closing };
   return existsSync(threadFile) ? inThread(order) : renderPaper(order);
 }

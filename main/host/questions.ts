@@ -8,6 +8,9 @@ import type { AskOf, HostState, OpenBook, PaperName, Question, ReplyOf } from '.
 import type { Entry } from '../../app/core/entry.ts';
 import { draftFrom } from '../../app/core/kinds/index.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
+import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
+import { closePeriod } from './close-period.ts';
+import { issuedFile } from './closings.ts';
 import { makeDaybook } from './daybook-folder.ts';
 import { evidenceAt } from './evidence.ts';
 import { folderFor } from './folder-name.ts';
@@ -35,6 +38,7 @@ export interface HostOptions {
     name: PaperName,
     id: string | undefined,
     ends: { readonly from?: string | undefined; readonly to?: string | undefined },
+    closing?: ClosingOnPaper,
   ) => Promise<Result<Uint8Array>>;
 }
 
@@ -141,6 +145,8 @@ export function makeQuestions(options: HostOptions): Questions {
       inTurn(() => {
         const draft = draftFrom(ask);
         if (!draft.ok) return draft;
+        // without its files it would be a closing of nothing
+        if (draft.value.kind === 'closing') return bad(problem('closing-by-itself', 'kind'));
         return book?.keep(draft.value, options.clock()) ?? bad(noDaybook);
       }),
     entries: async () => {
@@ -160,6 +166,12 @@ export function makeQuestions(options: HostOptions): Questions {
       const { entries: all, name: daybookName, desks } = whole.value;
       return options.print(all, daybookName, desks, name, id, { from, to });
     },
+    'close-period': (ask) => closePeriod(ask, { inTurn, open: () => book, options }),
+    issued: ({ closing, file }) =>
+      inTurn(() => {
+        const whole = book?.whole() ?? bad(noDaybook);
+        return whole.ok && book ? issuedFile(book.folder, whole.value.entries, closing, file) : bad(noDaybook);
+      }),
   };
 
   return {

@@ -9,12 +9,16 @@ import {
   zOf,
 } from '../../app/core/book/account.ts';
 import type { Book } from '../../app/core/book/book.ts';
+import { adjustmentsInto, everyClosing, onClosedBasisUg } from '../../app/core/book/closings.ts';
+import { type Doubt, doubtsOf } from '../../app/core/book/doubts.ts';
 import type { LossPath } from '../../app/core/book/places.ts';
 import { standingAt } from '../../app/core/book/site.ts';
+import { type Excess, excessOf, type NoUsual, type RateBasis } from '../../app/core/book/usual.ts';
 import { type Measured, uOf } from '../../app/core/measured.ts';
 import { compareWithBound } from '../../app/core/time.ts';
-import { accountReasons, accountWords } from '../../app/words/account.ts';
+import { accountReasons, accountWords, noUsualText } from '../../app/words/account.ts';
 import { entryLine } from '../../app/words/daybook-line.ts';
+import { doubtText } from '../../app/words/doubts.ts';
 import { flagText } from '../../app/words/flags.ts';
 import { placeNames } from '../../app/words/places.ts';
 import type { Desk } from '../host/daybook-folder.ts';
@@ -32,6 +36,8 @@ export interface AccountJson {
   readonly receipts_g: number;
   readonly removals_g: number;
   readonly closing_g: number;
+  /** Of the receipts: flasks opened, invoice against weighed. */
+  readonly invoice_g: number;
   readonly found_g: number;
   readonly released_g: number;
   readonly unaccounted_g: number;
@@ -39,7 +45,35 @@ export interface AccountJson {
   readonly z: number | NotComputable;
   readonly detectable_g: number;
   readonly loss_level: Level | NotComputable;
-  readonly excess_level: NotComputable;
+  /** What the site's usual rate lets expect, and what lies beyond it; left out where there is no usual rate. */
+  readonly expected_g?: number;
+  readonly expected_u_g?: number;
+  readonly excess_g?: number;
+  readonly excess_u_g?: number;
+  readonly excess_z?: number | NotComputable;
+  readonly usual?: {
+    readonly rate_g: number;
+    readonly rate_u_g: number;
+    readonly per: RateBasis;
+    readonly amount: number;
+    readonly periods: readonly {
+      readonly from: string | null;
+      readonly to: string;
+      readonly opening: string;
+      readonly closing: string;
+    }[];
+  };
+  readonly excess_level: Level | NotComputable;
+  /** What the period takes over from closed ones, each by its closing; above nothing where less was lost there than was put down. */
+  readonly adjustments: readonly {
+    readonly closing: string;
+    readonly version: number;
+    readonly to: string;
+    readonly g: number;
+    readonly entries: readonly string[];
+  }[];
+  /** Not accounted for on the figures as they were closed before; left out where nothing is taken over. */
+  readonly unaccounted_as_closed_g?: number;
   readonly ore_t: number | NotComputable;
   readonly per_tonne_g: number | NotComputable;
   readonly per_tonne_u_g: number | NotComputable;
@@ -57,9 +91,21 @@ export interface AccountJson {
     readonly high_g: number;
     readonly posted_g: number;
   }[];
+  /** What makes most of the uncertainty, the largest first. */
+  readonly doubts: readonly {
+    readonly kind: Doubt['kind'];
+    readonly of: string;
+    readonly entry: string | null;
+    readonly share: number;
+    readonly cut: Doubt['cut'];
+    readonly text: string;
+  }[];
   readonly reservations: readonly { readonly entry: string; readonly code: string; readonly text: string }[];
   readonly end_marks: readonly { readonly desk: string; readonly entries: number; readonly end_mark: string }[];
 }
+
+/** Sources of doubt that are told; the rest is small beside them. */
+const mostDoubts = 12;
 
 const gramsIn = (value: Measured): number => value.ug / 1e6;
 const not = (why: string): NotComputable => ({ not_computable: why });
@@ -86,7 +132,52 @@ function reservationsOf(book: Book, account: Account): AccountJson['reservations
     code: 'not-understood',
     text: accountWords.notUnderstood(e.kind),
   }));
-  return [...flags.map((f) => ({ entry: f.entry, code: f.code, text: flagText(f) })), ...strange];
+  const ends = account.uncounted.map((end) => ({ entry: '', code: `no-count-at-${end}`, text: accountWords.uncounted[end] }));
+  return [...ends, ...flags.map((f) => ({ entry: f.entry, code: f.code, text: flagText(f) })), ...strange];
+}
+
+/** The second question: is it more than is usual here. */
+function againstUsual(got: Excess | NoUsual) {
+  if ('why' in got) return { excess_level: not(noUsualText(got)) };
+  const { usual, amount, expected, excess } = got;
+  const z = zOf(excess);
+  return {
+    expected_g: gramsIn(expected),
+    expected_u_g: uOf(expected) / 1e6,
+    excess_g: gramsIn(excess),
+    excess_u_g: uOf(excess) / 1e6,
+    excess_z: z ?? not(accountReasons.noUncertainty),
+    usual: {
+      rate_g: gramsIn(usual.rate),
+      rate_u_g: uOf(usual.rate) / 1e6,
+      per: usual.basis,
+      amount,
+      periods: usual.periods.map((p) => ({
+        from: p.period.from,
+        to: p.closing.happened,
+        opening: p.opening?.id ?? '',
+        closing: p.closing.id,
+      })),
+    },
+    excess_level: z === null ? not(accountReasons.noUncertainty) : levelOf(z),
+  };
+}
+
+/** What is taken over from closed periods. */
+function takenOver(book: Book, account: Account): Pick<AccountJson, 'adjustments' | 'unaccounted_as_closed_g'> {
+  const carried = adjustmentsInto(book, account.period);
+  if (carried.length === 0) return { adjustments: [] };
+  const closings = new Map(everyClosing(book).map((c) => [c.id, c]));
+  return {
+    adjustments: carried.map(({ of, ug, steps }) => ({
+      closing: of,
+      version: closings.get(of)?.body.version ?? 0,
+      to: closings.get(of)?.to ?? '',
+      g: ug / 1e6,
+      entries: steps.map(({ entry }) => entry.id),
+    })),
+    unaccounted_as_closed_g: onClosedBasisUg(Math.round(account.unaccounted.ug), carried) / 1e6,
+  };
 }
 
 /** The figures of an account, by the names of the contract. */
@@ -107,6 +198,7 @@ export function accountJson(book: Book, account: Account, desks: readonly Desk[]
     receipts_g: gramsIn(account.receipts),
     removals_g: gramsIn(account.removals),
     closing_g: gramsIn(account.closing),
+    invoice_g: gramsIn(account.invoiced),
     found_g: gramsIn(account.found),
     released_g: gramsIn(account.released),
     unaccounted_g: gramsIn(unaccounted),
@@ -114,7 +206,8 @@ export function accountJson(book: Book, account: Account, desks: readonly Desk[]
     z: z ?? not(accountReasons.noUncertainty),
     detectable_g: detectableFactor * u,
     loss_level: z === null ? not(accountReasons.noUncertainty) : levelOf(z),
-    excess_level: not(accountReasons.noUsual),
+    ...againstUsual(excessOf(book, account)),
+    ...takenOver(book, account),
     ore_t: ore === null ? not(accountReasons.noOre) : ore.ug / 1e12,
     per_tonne_g: rate?.g ?? not(accountReasons.noOre),
     per_tonne_u_g: rate?.uG ?? not(accountReasons.noOre),
@@ -132,6 +225,16 @@ export function accountJson(book: Book, account: Account, desks: readonly Desk[]
       high_g: p.highUg / 1e6,
       posted_g: gramsIn(p.posted),
     })),
+    doubts: doubtsOf(book, unaccounted)
+      .slice(0, mostDoubts)
+      .map(({ kind, of, entry, share, cut }) => ({
+        kind,
+        of,
+        entry,
+        share,
+        cut,
+        text: doubtText(book, { kind, of, entry, cut }),
+      })),
     reservations: reservationsOf(book, account),
     end_marks: desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
   };

@@ -26,6 +26,36 @@ function reserved(reservations: AccountJson['reservations']): string[] {
   return [...by].map(([text, entries]) => `  ${text} (${words.entries(entries.slice(0, mostNamed), entries.length)})`);
 }
 
+/** The second question, or why it has no answer. */
+function usualLines(a: AccountJson): string[] {
+  const { usual, expected_g, expected_u_g, excess_g, excess_u_g, excess_level } = a;
+  if (isNot(excess_level) || !usual || excess_g === undefined || expected_g === undefined)
+    return [words.noExcess(isNot(excess_level) ? excess_level.not_computable : '')];
+  return [
+    words.usual(
+      grams(usual.rate_g, usual.rate_u_g),
+      usual.per,
+      usual.periods.map((p) => [p.from ?? '', p.to]),
+    ),
+    words.beyondUsual(grams(expected_g, expected_u_g ?? null), grams(excess_g, excess_u_g ?? null)),
+    words.excess[excess_level],
+  ];
+}
+
+/** What is taken over from closed periods, and the figure as it stands with it. */
+function adjustmentLines({ adjustments, unaccounted_as_closed_g }: AccountJson): string[] {
+  if (adjustments.length === 0 || unaccounted_as_closed_g === undefined) return [];
+  return [
+    '',
+    words.adjustments,
+    ...aligned([
+      ...adjustments.map((c) => [words.adjustment(c.to, c.version), withU(decimalFromNumber(c.g), null, true)] as const),
+      [words.onClosed, grams(unaccounted_as_closed_g)],
+    ]),
+    words.adjustmentsNote,
+  ];
+}
+
 /** Lines to print. */
 export function accountText(a: AccountJson, site: string): string[] {
   const { rows } = words;
@@ -39,6 +69,7 @@ export function accountText(a: AccountJson, site: string): string[] {
     ...aligned([
       [rows.opening, grams(a.opening_g)],
       [rows.receipts, grams(a.receipts_g)],
+      ...(a.invoice_g === 0 ? [] : [[rows.invoiced, grams(a.invoice_g)] as const]),
       [rows.found, grams(a.found_g)],
       [rows.removals, grams(a.removals_g)],
       [rows.released, grams(a.released_g)],
@@ -46,10 +77,13 @@ export function accountText(a: AccountJson, site: string): string[] {
       [rows.unaccounted, unaccounted],
     ]),
     words.sum,
+    ...adjustmentLines(a),
     '',
     isNot(a.loss_level) ? words.notComputable(a.loss_level.not_computable) : words.loss[a.loss_level],
     ...(isNot(a.z) ? [] : [words.z(decimalText(decimalFromNumber(a.z), 1))]),
     words.detectable(grams(a.detectable_g)),
+    words.lost(grams(a.unaccounted_g + a.released_g)),
+    ...usualLines(a),
     ...(isNot(a.ore_t) ? [] : [words.ore(toText(decimalFromNumber(a.ore_t)))]),
     words.perTonne(isNot(a.per_tonne_g) ? words.notComputable(a.per_tonne_g.not_computable) : grams(a.per_tonne_g)),
     words.notEvaporated,
@@ -58,6 +92,13 @@ export function accountText(a: AccountJson, site: string): string[] {
     words.paths,
     ...aligned(a.paths.map((p) => [pathTexts[p.path], words.between(grams(p.low_g), grams(p.high_g))])),
     '',
+    ...(a.doubts.length === 0
+      ? []
+      : [
+          words.doubts,
+          ...a.doubts.slice(0, 5).map((d) => `  ${decimalText(decimalFromNumber(d.share * 100), 1)} %  ${d.text}`),
+          '',
+        ]),
     words.stocks,
     ...aligned(
       a.stocks.map((s) => [

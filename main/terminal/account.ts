@@ -1,8 +1,9 @@
 /**
  * `account DIR [--from D] [--to D] [--json]`: the mercury account of a period. A daybook whose chain does not verify gives none. Reads only; the
- * figures are grams, unrounded, and what cannot be computed says why.
+ * figures are grams, unrounded, and what cannot be computed says why. A period that begins at the moment of a count begins after it.
  */
 import { accountOf } from '../../app/core/book/account.ts';
+import { afterItsCount } from '../../app/core/book/periods.ts';
 import { verbTexts } from '../../app/words/terminal.ts';
 import { accountJson } from './account-json.ts';
 import { accountText } from './account-text.ts';
@@ -21,7 +22,7 @@ export const accountVerb: Verb = {
     const record = readRecord(places.DIR as string);
     if (!record.ok) return record.ends;
     const { book, daybook } = record.value;
-    const figures = accountJson(book, accountOf(book, period.value), daybook.desks);
+    const figures = accountJson(book, accountOf(book, afterItsCount(book, period.value)), daybook.desks);
     machine.print(flags.has('json') ? JSON.stringify(figures) : accountText(figures, daybook.info.name).join('\n'));
     return done;
   },

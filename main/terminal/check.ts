@@ -1,12 +1,16 @@
 /**
  * `check DIR [--json]`: verifies every desk's chain. Reads only. A line that was cut off while being written is a notice; a complete line that
- * fails is a fault of the record (exit code 1), and desk, line and cause are named. So are lines that are not here and two lines of one number.
+ * fails is a fault of the record (exit code 1), and desk, line and cause are named. So are lines that are not here, two lines of one number, and a
+ * closing that no longer agrees with what it rests on; later entries that touch a closed period are a notice.
  */
 import type { Notice } from '../../app/contract.ts';
 import { type Problem, problem } from '../../app/core/result.ts';
 import { lineCauseText } from '../../app/words/line-causes.ts';
 import { noticeText } from '../../app/words/notices.ts';
+import { problemText } from '../../app/words/problems.ts';
+import { closingNotice } from '../../app/words/problems-closing.ts';
 import { checkTexts, verbTexts } from '../../app/words/terminal.ts';
+import { checkClosings } from '../host/closing-check.ts';
 import { branchTold, type Desk, readDaybook } from '../host/daybook-folder.ts';
 import { done, faulty, refused, type Verb } from './verb.ts';
 
@@ -59,6 +63,8 @@ export const checkVerb: Verb = {
     if (!got.ok) return refused(...got.problems.map((p) => ({ ...p, field: 'DIR' })));
     const { info, desks, entries, notices } = got.value;
     const faults = desks.flatMap(faultsOf);
+    const closings = checkClosings(got.value.folder, entries);
+    const unlike = closings.faults.map(({ desk, line, code, data }) => ({ desk, line, problem: problem(code, '', data) }));
     // what is told as a fault, with its line, is not told twice
     const others = notices.filter(({ code }) => !['broken-chain', 'fork', 'lines-missing'].includes(code));
 
@@ -67,14 +73,21 @@ export const checkVerb: Verb = {
         JSON.stringify({
           entries: entries.length,
           desks: desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
-          faults: faults.map(({ as: _, ...fault }) => fault),
-          notices: others.map((notice) => ({ desk: notice.desk, line: notice.line, notice: noticeText(notice) })),
+          faults: [
+            ...faults.map(({ as: _, ...fault }) => fault),
+            ...unlike.map((fault) => ({ ...fault, problem: problemText(fault.problem) })),
+          ],
+          notices: [
+            ...others.map((notice) => ({ desk: notice.desk, line: notice.line, notice: noticeText(notice) })),
+            ...closings.notices.map(({ desk, line, code, data }) => ({ desk, line, notice: closingNotice(code, data) })),
+          ],
         }),
       );
     } else {
       machine.print(checkTexts.head(info.name, entries.length, desks.length));
       for (const d of desks) machine.print(checkTexts.desk(d.desk, d.entries, d.endMark));
       for (const notice of others) machine.print(checkTexts.notice(noticeText(notice)));
+      for (const { code, data } of closings.notices) machine.print(checkTexts.notice(closingNotice(code, data)));
       for (const fault of faults) {
         machine.print(checkTexts.fault(fault.desk, fault.line, fault.problem));
         for (const branch of fault.branches ?? []) {
@@ -83,8 +96,12 @@ export const checkVerb: Verb = {
             machine.print(checkTexts.branchLine(n, kind, happened, id));
         }
       }
+      for (const fault of unlike) machine.print(checkTexts.closingFault(problemText(fault.problem)));
       if (faults.length === 0) machine.print(checkTexts.clean);
+      if (closings.closings > 0 && unlike.length === 0) machine.print(checkTexts.closings(closings.closings));
     }
-    return faults.length === 0 ? done : faulty(...faults.map(({ as }) => as));
+    return faults.length + unlike.length === 0
+      ? done
+      : faulty(...faults.map(({ as }) => as), ...unlike.map((fault) => fault.problem));
   },
 };

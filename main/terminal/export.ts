@@ -1,14 +1,15 @@
 /**
- * `export DIR --out FOLDER`: every kind of entry as CSV, the movements, and a manifest with the end marks and the SHA-256 of each file, so that the
- * record can be taken away and read without this program. The folder must be empty or not there yet, and lies outside the daybook.
+ * `export DIR --out FOLDER`: every kind of entry as CSV, what corrections changed, the movements, every desk's journal as it stands, how to verify all of
+ * it in plain words, and a manifest with the end marks and the SHA-256 of each file, so that the record can be taken away and read without this program. The folder must be empty or not there yet, and lies outside the daybook.
  */
 import { existsSync, readdirSync, realpathSync, rmdirSync, rmSync } from 'node:fs';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import { type Problem, problem } from '../../app/core/result.ts';
-import { entryTables } from '../../app/papers/csv/entries.ts';
+import { asFirstWritten, entryTables } from '../../app/papers/csv/entries.ts';
 import { movementsCsv } from '../../app/papers/csv/movements.ts';
 import { madeTexts, verbTexts } from '../../app/words/terminal.ts';
-import { sha256 } from '../host/canonical.ts';
+import { verifyFile } from '../../app/words/verify.ts';
+import { canonicalText, sha256 } from '../host/canonical.ts';
 import { diskProblem, makeFolder, onDisk, writeWhole } from '../host/disk.ts';
 import { readRecord, type Verified } from './record.ts';
 import { done, refused, type Verb } from './verb.ts';
@@ -34,16 +35,32 @@ function unfit(out: string, daybook: string): Problem | null {
 }
 
 function filesOf({ daybook, book }: Verified): Written[] {
-  const tables = entryTables(book).map(({ name, text, rows }) => ({ name: `${name}.csv`, text, rows }));
+  const tables = [...entryTables(book), asFirstWritten(book)].map(({ name, text, rows }) => ({
+    name: `${name}.csv`,
+    text,
+    rows,
+  }));
   const files = [...tables, { name: 'movements.csv', text: movementsCsv(book), rows: book.movements.all.length }];
+  // what verified is canonical: written again it is the same bytes as on disk
+  const journals = daybook.desks.map(({ desk }) => ({
+    name: `journal-${desk}.jsonl`,
+    text: daybook.entries
+      .filter((e) => e.desk === desk)
+      .sort((a, b) => a.n - b.n)
+      .map((e) => `${canonicalText(e)}\n`)
+      .join(''),
+    rows: 0,
+  }));
+  const others = [...journals, { name: 'VERIFY.md', text: verifyFile(daybook.desks), rows: 0 }];
   const manifest = {
     daybook: daybook.info,
     entries: daybook.entries.length,
     end_marks: daybook.desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
     files: files.map(({ name, text, rows }) => ({ file: name, rows, bytes: Buffer.byteLength(text), sha256: sha256(text) })),
+    others: others.map(({ name, text }) => ({ file: name, bytes: Buffer.byteLength(text), sha256: sha256(text) })),
   };
   // last, so that a folder without it is no whole export
-  return [...files, { name: 'manifest.json', text: `${JSON.stringify(manifest, null, 2)}\n`, rows: 0 }];
+  return [...files, ...others, { name: 'manifest.json', text: `${JSON.stringify(manifest, null, 2)}\n`, rows: 0 }];
 }
 
 /** Writes them all, or none. */

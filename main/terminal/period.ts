@@ -1,18 +1,10 @@
-/** A period from the options of a call: whole days, as they stood on the wall where each entry was written. */
+/** A period from the options of a call: whole days, as they stood on the wall where each entry was written, or moments, as those of counts. */
 import type { Period } from '../../app/core/book/account.ts';
-import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
-import { isDay } from '../../app/core/time.ts';
+import { periodFrom as periodOf } from '../../app/core/book/period.ts';
+import { bad, type Result } from '../../app/core/result.ts';
 
-/** From the start of `from` to the end of `to`; open where one is left out. */
-export function periodFrom(options: Readonly<{ [name: string]: string | undefined }>): Result<Period> {
-  const { from, to } = options;
-  const problems: Problem[] = [];
-  for (const [name, day] of [
-    ['--from', from],
-    ['--to', to],
-  ] as const)
-    if (day !== undefined && !isDay(day)) problems.push(problem('not-a-day', name));
-  if (problems.length === 0 && from !== undefined && to !== undefined && to < from)
-    problems.push(problem('period-reversed', '--to', { from, to }));
-  return problems.length > 0 ? bad(...problems) : good({ from: from ?? null, to: to ?? null });
+/** From the start of `from` to the end of `to`; open where one is left out. Problems name the options. */
+export function periodFrom({ from, to }: Readonly<{ [name: string]: string | undefined }>): Result<Period> {
+  const period = periodOf({ from, to });
+  return period.ok ? period : bad(...period.problems.map((p) => ({ ...p, field: `--${p.field}` })));
 }

@@ -115,3 +115,20 @@ test('an authority past its expiry no longer covers what is done', () => {
   expect(flags.get(before) ?? []).toEqual([]);
   expect(flags.get(after)?.map((f) => f.code)).toEqual(['outside-standing']);
 });
+
+test('a clock that was set back does not let an older correction win', () => {
+  const book = BookMaker.site();
+  const id = book.add('bought', 'receipt', receipt(book, '500'));
+  const once = book.add('put right', 'correction', { corrects: id, body: receipt(book, '600'), why: 'misread' });
+  book.add(
+    'put right again',
+    'correction',
+    { corrects: once, body: receipt(book, '650'), why: 'misread again' },
+    { desk: 'desk-two' },
+  );
+  const last = book.entries.at(-1) as Entry;
+  const early = { ...last, written: '2020-01-01T00:00:00+00:00' };
+  const got = readBook([...book.entries.slice(0, -1), early]);
+  expect(got.current.byId.get(id)?.body).toEqual(receipt(book, '650'));
+  expect(got.current.byId.get(id)?.contested).toBe(false);
+});

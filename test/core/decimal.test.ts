@@ -72,3 +72,33 @@ test('whole quotients round by their rule on both sides of nothing', () => {
   expect(dividedWhole(d('-5'), d('2'))).toBe(-2n);
   expect(dividedWhole(d('-7'), d('-2'), 'down')).toBe(3n);
 });
+
+describe('short decimals, which are read and divided as doubles', () => {
+  const shown = fc
+    .tuple(fc.bigInt({ min: 0n, max: 10n ** 17n }), fc.nat(12))
+    .map(([digits, places]) => toText({ digits, places }));
+
+  test('are the decimals their digits say, to the last zero', () => {
+    fc.assert(
+      fc.property(shown, (text) => {
+        const fraction = text.split('.')[1] ?? '';
+        expect(d(text)).toEqual({ digits: BigInt(text.replace('.', '')), places: fraction.length });
+        expect(toNumber(d(text))).toBe(Number(text));
+      }),
+    );
+    for (const text of ['', '.', '1.', '.5', '1..2', '1.2.3', '+1', '1e3', ' 1', '1 ', '--1'])
+      expect(decimalFromText(text)).toBeNull();
+  });
+
+  test('divide to the double nearest to the exact quotient, however they are written', () => {
+    fc.assert(
+      fc.property(shown, shown, fc.nat(30), (a, b, zeros) => {
+        fc.pre(d(b).digits > 0n);
+        // the same quotient with so many digits that doubles cannot hold them
+        const longer = { digits: d(a).digits * 10n ** BigInt(zeros), places: d(a).places };
+        const divisor = { digits: d(b).digits * 10n ** BigInt(zeros), places: d(b).places };
+        expect(quotient(d(a), d(b))).toBe(quotient(longer, divisor));
+      }),
+    );
+  });
+});

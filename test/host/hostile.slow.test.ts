@@ -160,8 +160,8 @@ describe('the installation', () => {
 });
 
 describe('a question', () => {
-  /** Of every question: the seven and the addresses are one reader of bodies before them all. */
-  const casesOfBody = Math.ceil(casesEach / 8);
+  /** Of every question: the nine and the addresses are one reader of bodies before them all. */
+  const casesOfBody = Math.ceil(casesEach / 10);
   /** The bodies a window sends, or nearly: none of them is one that would be taken and kept. */
   const nobody = { ...note(1), by: 'nobody-known' };
   const samples: Readonly<Record<Question, readonly unknown[]>> = {
@@ -171,6 +171,8 @@ describe('a question', () => {
     open: [{ make: 'Upper battery' }, { recent: 'aaaaaaaaaaaa' }, { sample: true }],
     keep: [nobody, ...golden.slice(0, 30).map((draft) => ({ ...draft, by: 'nobody-known' }))],
     evidence: [],
+    'close-period': [{ id: 'closing-one', happened: '2026-03-31T12:00:00+13:00', by: 'nobody-known', closing: 'count-one' }],
+    issued: [{ closing: 'closing-one', file: 'statement' }],
     paper: [{ name: 'run-sheet', id: 'charge-000001', from: '2026-03-01', to: '2026-03-31' }],
   };
   const files = [

@@ -47,6 +47,13 @@ describe('the words of the host', () => {
       otherId: 'book-two',
       name: 'Upper battery',
       id: 'book-one',
+      to: '2026-03-31',
+      version: 1,
+      entries: 40,
+      kind: 'assay',
+      what: 'paper',
+      lines: 'closing stock 9.0 now 8.0',
+      program: '0.1.0',
     };
     for (const [code, text] of Object.entries(hostProblems)) expect(text(data), code).not.toMatch(/undefined|NaN|null/);
   });

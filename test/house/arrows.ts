@@ -18,6 +18,7 @@ interface Row {
 
 const core = 'app/core/';
 const words = 'app/words/';
+const drawings = 'app/drawings/';
 const contract = 'app/contract.ts';
 
 export const table: Readonly<Record<string, Row>> = {
@@ -26,9 +27,10 @@ export const table: Readonly<Record<string, Row>> = {
   'app/contract.ts': { own: [core], packages: [] },
   'app/words/': { own: [core, words, contract], packages: [] },
   'app/daybook/': { own: [core, contract, words, 'app/daybook/'], packages: ['dexie'] },
-  'app/papers/': { own: [core, words, 'app/papers/'], packages: ['papaparse'], types: ['pdfmake/interfaces'] },
-  'app/parts/': { own: [core, words, 'app/parts/'], packages: ['svelte', 'd3-sankey', 'd3-scale', 'd3-shape'] },
-  'app/screens/': { own: [core, contract, words, 'app/daybook/', 'app/parts/', 'app/screens/'], packages: ['svelte'] },
+  'app/papers/': { own: [core, words, drawings, 'app/papers/'], packages: ['papaparse'], types: ['pdfmake/interfaces'] },
+  'app/drawings/': { own: [drawings], packages: ['d3-sankey', 'd3-scale', 'd3-shape'] },
+  'app/parts/': { own: [core, words, drawings, 'app/parts/'], packages: ['svelte'] },
+  'app/screens/': { own: [core, contract, words, drawings, 'app/daybook/', 'app/parts/', 'app/screens/'], packages: ['svelte'] },
   'app/look/': { own: ['app/look/'], packages: [] },
   'app/jitless.ts': { own: ['app/core/zod.ts'], packages: ['zod'] },
   'app/start.ts': { own: ['app/jitless.ts', 'app/look/', 'app/daybook/', 'app/Window.svelte', words], packages: ['svelte'] },
@@ -56,6 +58,8 @@ export const table: Readonly<Record<string, Row>> = {
     packages: ['node:', 'vite', '@sveltejs/vite-plugin-svelte', '@electron/get', 'playwright'],
     computed: true,
   },
+  // the bench runs whole processes as its tools in test/bench say
+  'main/build/bench.mjs': { own: ['main/build/', 'test/bench/'], packages: ['node:', 'vite'], computed: true },
   'main/build/fetch-runtime.mjs': {
     own: [],
     packages: ['node:', '@electron/get', 'electron/package.json', 'electron/checksums.json', 'electron/install.js'],

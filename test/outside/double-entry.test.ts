@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { accountOf } from '../../app/core/book/account.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
 import { type Movement, stocksAt } from '../../app/core/book/movements/gathering.ts';
-import { circuitPlace, foundPlace, lossPlace, outside, placeKinds, vesselPlace } from '../../app/core/book/places.ts';
+import { periodsOf } from '../../app/core/book/periods.ts';
+import { circuitPlace, foundPlace, isStock, lossPlace, outside, placeKinds, vesselPlace } from '../../app/core/book/places.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
 import { generated } from '../../main/host/sample/large.ts';
@@ -80,6 +81,29 @@ describe.each(engines)('$name', (engine) => {
     expect(ounces(theirs.get(circuitPlace('plates')) ?? 0n)).toBeCloseTo(Number(data.closing.plates), 5);
     expect(ounces(theirs.get(vesselPlace(month.bottle)) ?? 0n)).toBeCloseTo(Number(data.closing.bottle), 5);
     expect(ounces(theirs.get(lossPlace('retort')) ?? 0n)).toBeCloseTo(data.expected.retort, 5);
+  });
+
+  withEngine(engine, 'finds the closing stock of every counted period, place by place, and what it does not account for', () => {
+    const entries = told(eighteenMonths());
+    const whole = (e: Entry): Entry => (e.kind === 'stock-take' ? { ...e, body: { ...e.body, scope: 'whole' } } : e);
+    const book = readBook(entries.map(whole));
+    const periods = periodsOf(book);
+    expect(periods.length).toBeGreaterThan(1);
+    let before = 0n;
+    for (const { period } of periods) {
+      const account = accountOf(book, period);
+      // chosen by the machine's own clock, not by the code under test
+      const upTo = book.movements.all.filter((m) => Date.parse(m.at) <= Date.parse(period.to ?? ''));
+      const theirs = balanced(engine, journalOf(upTo));
+      const stock = [...theirs].filter(([place]) => isStock(place));
+      const closing = account.stocks.map(({ place, mercury }) => [place, BigInt(mercury.ug)] as const);
+      expect(new Map(stock.sort())).toEqual(new Map(closing.filter(([, ug]) => ug !== 0n).sort()));
+      expect(stock.reduce((s, [, ug]) => s + ug, 0n)).toBe(BigInt(account.closing.ug));
+      // every way of losing it, up to here less up to the count before, is what the account misses or had released
+      const lost = [...theirs].filter(([place]) => place.startsWith('loss:')).reduce((s, [, ug]) => s + ug, 0n);
+      expect(lost - before).toBe(BigInt(account.unaccounted.ug + account.released.ug));
+      before = lost;
+    }
   });
 
   withEngine(engine, 'would find one microgram', () => {

@@ -31,6 +31,7 @@ const subject = (ids: ReturnType<typeof year>['ids']): Readonly<Record<PaperName
   'melt-sheet': ids.melt,
   'transfer-sheet': ids.transfer,
   'incident-sheet': ids.spill,
+  'count-sheet': undefined,
 });
 
 async function printed(maker: BookMaker, name: PaperName, id?: string): Promise<Uint8Array> {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { mercuryAccount } from '../../app/papers/mercury-account.ts';
+import { BookMaker, stated } from '../core/book-maker.ts';
 import mill from '../outside/data/mill-return.json' with { type: 'json' };
 import { millReturn } from '../outside/mill-return-book.ts';
 import { frameOf } from './site-of-runs.ts';
@@ -123,4 +124,66 @@ test('an entry of an unknown kind inside or before the period keeps the account 
   expect(print(null)).toMatchObject({ ok: false, problems: [{ code: 'paper-not-understood' }] });
   expect(print('2026-05-01')).toMatchObject({ ok: false });
   expect(said(print('2026-04-30'))).toContain('1 entry of a kind this program does not know (smelting)');
+});
+
+test('it draws where the mercury went, hatched where it was lost, and tells the same bands in a table that adds up to the account', () => {
+  const { book } = year();
+  const made = mercuryAccount(bookOf(book), whole, frameOf(book));
+  if (!made.ok) throw new Error('no account');
+  const [svg = ''] = /<svg[\s\S]*?<\/svg>/.exec(JSON.stringify(made.value.content)) ?? [];
+  expect(svg).toContain('url(#loss)');
+  const text = between(said(made), 'Where it went', 'Movements of the period by kind');
+  const sum = (end: RegExp) => [...text.matchAll(end)].reduce((s, [, g]) => s + Number((g ?? '').replace(/[\s\u202f]/g, '')), 0);
+  expect(sum(/^At first: .*\n.*\n([\d\u202f.]+)$/gm)).toBeCloseTo(2000, 1);
+  expect(sum(/^Receipts\n.*\n([\d\u202f.]+)$/gm)).toBeCloseTo(34473, 1);
+  expect(sum(/\nHanded over\n([\d\u202f.]+)$/gm)).toBeCloseTo(500, 1);
+  expect(sum(/\nSpilled and not gathered up\n([\d\u202f.]+)$/gm)).toBeCloseTo(5.5, 1);
+});
+
+test('runs of periods stand on it from three counted periods on: drawn, in a table, with the verdict and the false alarm it is tested at', () => {
+  const counts = (grams: readonly number[], falseAlarm?: number) => {
+    const maker = BookMaker.site();
+    const known = (g: number) => stated(String(g), '60');
+    const at = (i: number) => ({ happened: `2026-0${i + 2}-01T09:00+13:00` });
+    maker.add('stock', 'receipt', { vessel: maker.bottle, way: 'already-here', weight: known(5000) }, at(-1));
+    const ids = grams.map((g, i) =>
+      maker.add(
+        `count ${i}`,
+        'stock-take',
+        { scope: 'whole', lines: [{ how: 'weighed', place: `vessel:${maker.bottle}`, weight: known(g) }] },
+        at(i),
+      ),
+    );
+    const noFigures = {
+      opening_g: '',
+      receipts_g: '',
+      found_g: '',
+      removals_g: '',
+      released_g: '',
+      closing_g: '',
+      unaccounted_g: '',
+      u_g: '',
+    };
+    if (falseAlarm !== undefined)
+      maker.add(
+        'closing',
+        'closing',
+        { closing: ids.at(-1) ?? '', version: 1, ends: [], figures: noFigures, statement: '', paper: '', falseAlarm },
+        at(grams.length - 1),
+      );
+    return maker;
+  };
+  expect(account(whole, counts([5000, 4965, 5045]))).not.toContain('Runs of periods');
+  const six = [5000, 4965, 5045, 4935, 4875, 4780, 4660];
+  const text = between(account(whole, counts(six)), 'Runs of periods', 'Movements of the period by kind');
+  // methods.md WE-5 without what its periods share: the first two figures of each difference are those it was made from
+  for (const g of [35, -80, 110, 60, 95, 120])
+    expect(text).toMatch(new RegExp(`\n${String(g).replace('-', '−')} ± 1[67]\\d\\s*g\n`));
+  expect(text).toContain('Signal in the period to');
+  expect(text).toContain('starting value of this program');
+  expect(between(account(whole, counts(six, 0.01)), 'Runs of periods', 'Movements of the period by kind')).toContain(
+    'chosen with the last closing',
+  );
+  // an account that ends earlier knows nothing of later counts
+  expect(account({ from: null, to: '2026-04-30' }, counts(six))).not.toContain('Runs of periods');
 });

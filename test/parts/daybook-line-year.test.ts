@@ -79,7 +79,13 @@ describe('a sentence for every kind of the year', () => {
       'check-due',
       ['Fit test of a respirator, Second keeper: not done (mask too old); next due 1 April 2026', 'Fire extinguisher: done'],
     ],
-    ['stock-take', ['Stock-take of 4 places: 1 under seal, 1 weighed and 1 estimated; could not be counted: traps (in circuit)']],
+    [
+      'stock-take',
+      [
+        'Stock-take of 4 places: 1 under seal, 1 weighed and 1 estimated; could not be counted: traps (in circuit)',
+        'Stock-take of the whole, 3 places: 1 weighed and 1 there and not touched; not found: traps (in circuit)',
+      ],
+    ],
   ] as const)('%s', (kind, wanted) => {
     expect(linesOf(kind).map((t) => t.replace('1 200 g', '1200 g'))).toEqual(wanted);
   });

@@ -23,7 +23,10 @@ type YearKind = Exclude<
   | 'clean-up'
   | 'charge'
   | 'firing'
+  | 'closing'
   | 'note'
+  | 'assay'
+  | 'settlement'
   | 'correction'
   | 'strike'
 >;
@@ -222,6 +225,14 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
         { how: 'unanswered', place: 'circuit:trap', why: 'under water' },
       ],
       note: 'end of quarter',
+    },
+    {
+      scope: 'whole',
+      lines: [
+        { how: 'weighed', place: 'vessel:flask-one', weight: read('1842.0 g'), sealBroken: 'yes', newSeal: 'S 2' },
+        { how: 'seen', place: 'circuit:plates' },
+        { how: 'not-found', place: 'circuit:trap', note: 'yard searched' },
+      ],
     },
   ],
 };

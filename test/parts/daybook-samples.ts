@@ -1,5 +1,6 @@
 /** A body of every kind with every field of it answered somewhere, for tests that have to meet them all. */
 import type { Body, Kind } from '../../app/core/kinds/index.ts';
+import { bullionSamples } from './daybook-samples-bullion.ts';
 import { yearSamples } from './daybook-samples-year.ts';
 
 const scale = 'bench-scale';
@@ -164,6 +165,31 @@ export const samples: { readonly [K in Kind]: readonly Body<K>[] } = {
     { heats: [{}], retort: 'pot-retort', opening: { stoodHours: 14 } },
   ],
   ...yearSamples,
+  ...bullionSamples,
+  closing: [
+    {
+      opening: 'count-one',
+      closing: 'count-two',
+      version: 2,
+      replaces: 'closing-one',
+      ends: [{ desk: 'desk-one', entries: 40, endMark: 'a'.repeat(64) }],
+      figures: {
+        opening_g: '9925.000000',
+        receipts_g: '0.000000',
+        found_g: '0.000000',
+        removals_g: '0.000000',
+        released_g: '0.000000',
+        closing_g: '9964.125000',
+        unaccounted_g: '-39.125000',
+        u_g: '2.500000',
+      },
+      adjustments: [{ of: 'closing-zero', g: '49.125000' }],
+      statement: 'b'.repeat(64),
+      paper: 'c'.repeat(64),
+      falseAlarm: 0.05,
+      note: 'a receipt was found',
+    },
+  ],
   note: [{ text: 'First line.\nSecond line.', about: 'charge-1' }],
   correction: [],
   strike: [{ strikes: 'charge-1', why: 'Written twice.' }],

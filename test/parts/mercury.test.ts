@@ -3,14 +3,19 @@ import { describe, expect, test } from 'vitest';
 import { accountOf, detectableFactor, type Period } from '../../app/core/book/account.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
 import { stocksAt } from '../../app/core/book/movements/gathering.ts';
+import { periodsOf } from '../../app/core/book/periods.ts';
 import { isStock } from '../../app/core/book/places.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { uOf } from '../../app/core/measured.ts';
 import { dayOf } from '../../app/core/time.ts';
 import { accountRows, verdictOf } from '../../app/screens/mercury/account.ts';
-import { movementsHref, periodHref, periodOf, shownFrom } from '../../app/screens/mercury/address.ts';
+import { daysOf, movementsHref, periodHref, periodOf, shownFrom } from '../../app/screens/mercury/address.ts';
+import { scaleOf, sumOf, usualAnswer } from '../../app/screens/mercury/answer.ts';
+import { countedChoices } from '../../app/screens/mercury/counted.ts';
+import { doubtRows } from '../../app/screens/mercury/doubted.ts';
 import { figureOf, figureText } from '../../app/screens/mercury/figures.ts';
 import { movementPage, perPage, placesMoved } from '../../app/screens/mercury/movements.ts';
+import { pageOf, pagesOfRoom } from '../../app/screens/mercury/pages.ts';
 import { goldOf, movementsOf, stocksOf, toPlace } from '../../app/screens/mercury/stocks.ts';
 import { yieldRows } from '../../app/screens/mercury/yields.ts';
 import { partsOf } from '../../app/screens/shared/places.ts';
@@ -115,9 +120,12 @@ describe.each([
   const keys = ['opening', 'receipts', 'found', 'removals', 'released', 'closing', 'unaccounted'] as const;
 
   test('shows the core’s figures in order, and nothing else', () => {
-    expect(rows.map((row) => row.key)).toEqual(keys);
+    expect(rows.map((row) => row.key).filter((key) => key !== 'invoiced')).toEqual(keys);
+    expect(rows.some((row) => row.key === 'invoiced')).toBe(Math.round(account.invoiced.ug) !== 0);
     for (const row of rows)
-      expect([row.value, row.U], row.key).toEqual(Object.values(figureOf(account[row.key as (typeof keys)[number]])));
+      expect([row.value, row.U], row.key).toEqual(
+        Object.values(figureOf(account[row.key as (typeof keys)[number] | 'invoiced'])),
+      );
   });
 
   test('adds up', () => {
@@ -128,7 +136,10 @@ describe.each([
   test('opens each line to what it is a sum of', () => {
     for (const row of rows) {
       const said = row.lines().at(-1);
-      expect(said, row.key).toMatchObject({ sort: 'result', figure: figureText(account[row.key as (typeof keys)[number]]) });
+      expect(said, row.key).toMatchObject({
+        sort: 'result',
+        figure: figureText(account[row.key as (typeof keys)[number] | 'invoiced']),
+      });
     }
     const closing =
       rows
@@ -142,16 +153,16 @@ describe.each([
   test('says |z|, the detectable loss and the loss a tonne as they follow from it', () => {
     const { level, gain, rows: said } = verdictOf(account);
     const z = account.unaccounted.ug / uOf(account.unaccounted);
-    expect(said[0]?.figure).toBe(`|z| = ${z.toFixed(2)}`);
-    expect(level).toBe(z > 3 ? 'act' : z > 2 ? 'warn' : 'none');
-    expect(gain).toBe(false);
+    expect(said[0]?.figure).toBe(`|z| = ${Math.abs(z).toFixed(2)}`);
+    expect(level).toBe(Math.abs(z) > 3 ? 'act' : Math.abs(z) > 2 ? 'warn' : 'none');
+    expect(gain).toBe(account.unaccounted.ug < 0);
     expect(number((said[1]?.figure ?? '').replace('g', ''))).toBe(
       Math.round((detectableFactor * uOf(account.unaccounted)) / 1e6),
     );
-    expect(number((said[3]?.figure ?? '').split('±')[0] ?? '')).toBeCloseTo(
-      account.unaccounted.ug / 1e6 / ((account.ore?.ug ?? 0) / 1e12),
-      1,
-    );
+    const shown = (said[3]?.figure ?? '').split('±')[0]?.trim() ?? '';
+    const half = 0.5 / 10 ** (shown.split('.')[1]?.length ?? 0);
+    const perTonne = account.unaccounted.ug / 1e6 / ((account.ore?.ug ?? 0) / 1e12);
+    expect(Math.abs(number(shown) - perTonne)).toBeLessThanOrEqual(half + 1e-9);
   });
 });
 
@@ -166,6 +177,54 @@ test('an account in which nothing is known to be uncertain has no |z|, no detect
   const { level, rows } = verdictOf(accountOf(readBook([]), whole));
   expect(level).toBeNull();
   for (const i of [0, 1, 3]) expect(rows[i]?.figure).toMatch(/^not computable: /);
+});
+
+describe('the answer', () => {
+  const newest = periodsOf(sample).at(-1)?.period ?? whole;
+
+  test('adds up in sight: five figures, the last of them what the others leave over', () => {
+    const [there, came, went, left, gone] = sumOf(accountOf(sample, newest)).map((part) =>
+      number((part.figure.split('±')[0] ?? '').replace('g', '')),
+    );
+    expect(Math.abs((there ?? 0) + (came ?? 0) - (went ?? 0) - (left ?? 0) - (gone ?? 0))).toBeLessThan(2);
+  });
+
+  test('tells both questions, and where the second has no answer says why in the same place', () => {
+    const late = usualAnswer(sample, accountOf(sample, newest));
+    const first = usualAnswer(sample, accountOf(sample, whole));
+    expect([first.level, first.rows]).toEqual([null, []]);
+    expect(first.text).toContain('not computable');
+    for (const { text } of [late, ...(late.level === null ? [] : [late])]) expect(text.length).toBeGreaterThan(20);
+    if (late.level !== null) expect(late.text).toContain('Usual is not acceptable');
+  });
+
+  test('is drawn only where something is uncertain', () => {
+    expect(scaleOf(accountOf(readBook([]), whole), null)).toBeNull();
+    const account = accountOf(sample, newest);
+    expect(scaleOf(account, null)?.detectableUg).toBeCloseTo(3.289707254 * uOf(account.unaccounted), 3);
+  });
+
+  test('shows the largest doubts with what would cut them, and what is left together: the shares make one variance', () => {
+    const { rows, rest } = doubtRows(sample, accountOf(sample, newest).unaccounted);
+    const percent = (text: string) => number(text.replace('%', ''));
+    const told = rows.map((r) => percent(r.share));
+    expect(told).toEqual(told.toSorted((a, b) => b - a));
+    expect(Math.abs(told.reduce((s, p) => s + p, 0) + (rest ? percent(rest.share) : 0) - 100)).toBeLessThan(0.6);
+    for (const row of rows) expect(row.cut.length).toBeGreaterThan(10);
+  });
+});
+
+test('the counted periods are offered newest first, each by its two counts and whether it is closed', () => {
+  const choices = countedChoices(sample);
+  expect(choices.map((c) => c.key)).toEqual(
+    periodsOf(sample)
+      .map((p) => p.key)
+      .toReversed(),
+  );
+  for (const { label } of choices)
+    expect(label).toMatch(
+      /^(beginning of the book|count of \d+ \w+ \d{4}) → count of \d+ \w+ \d{4} \((not closed|closed, version \d+)\)$/,
+    );
 });
 
 describe('the movements', () => {
@@ -215,11 +274,35 @@ describe('the address', () => {
   const read = (href: string) => shownFrom(partsOf(href).slice(1));
 
   test('keeps the period, the place and the page', () => {
-    expect(read(periodHref({ from: '2025-07-01', to: '' }))).toEqual({ page: 'room', from: '2025-07-01', to: '' });
-    expect(read(periodHref({ from: '', to: '' }))).toEqual({ page: 'room', from: '', to: '' });
+    const half = { page: 'account', chosen: true, from: '2025-07-01', to: '' };
+    expect(read(periodHref({ from: '2025-07-01', to: '' }))).toEqual(half);
+    expect(read(periodHref({ from: '', to: '' }))).toEqual({ page: 'account', chosen: true, from: '', to: '' });
+    const moments = { from: '2026-05-03T12:00+10:00', to: '2026-06-02T17:30+10:00' };
+    expect(read(periodHref(moments))).toEqual({ page: 'account', chosen: true, ...moments });
     expect(read(movementsHref('lot:clean-up-one/1a', 3))).toEqual({ page: 'movements', place: 'lot:clean-up-one/1a', number: 3 });
     expect(read(movementsHref())).toEqual({ page: 'movements', place: '', number: 1 });
     expect(read('#/mercury/movements/page=-2')).toMatchObject({ number: 1 });
+  });
+
+  test('of the room alone is its front page; an account nobody chose a period for says so, and links from before lead to the account', () => {
+    expect(read('#/mercury')).toEqual({ page: 'room' });
+    expect(read('#/mercury/account')).toEqual({ page: 'account', chosen: false, from: '', to: '' });
+    expect(read('#/mercury/from=2025-07-01/to=2025-12-31')).toEqual({
+      page: 'account',
+      chosen: true,
+      from: '2025-07-01',
+      to: '2025-12-31',
+    });
+    expect(pagesOfRoom.map((page) => [page.key, pageOf(partsOf(page.href).slice(1), read(page.href))])).toEqual(
+      pagesOfRoom.map((page) => [page.key, page.key]),
+    );
+  });
+
+  test('of a period that begins at a count holds nothing of that count', () => {
+    const [, , second] = periodsOf(sample);
+    if (!second?.period.from) throw new Error('the sample has three counted periods');
+    expect(periodOf(daysOf(second.period), sample)).toEqual({ ok: true, value: second.period });
+    expect(periodOf({ from: '2025-07-01', to: '' }, sample)).toEqual({ ok: true, value: { from: '2025-07-01', to: null } });
   });
 
   test('that asks for no period there can be says so, and guesses none', () => {

@@ -235,7 +235,7 @@ describe('drafts and strangers', () => {
         book: readBook(book.entries),
         entries: book.entries,
         clock: { now: () => now },
-        store: { drafts },
+        store: { drafts, setting: async () => undefined },
       }) as unknown as Daybook;
     const state = new TodayState(daybook(async () => rows));
     await state.look();

@@ -105,6 +105,70 @@ describe('account', () => {
     expect([before.receipts_g, before.closing_g]).toEqual([0, 0]);
   });
 
+  /** A bottle counted at the end of four months: 100 g gone in 20 t, 240 g in 40 t, 300 g in 40 t. */
+  function fourCounts(): ReturnType<typeof BookMaker.site> {
+    const book = BookMaker.site();
+    const battery = book.add('battery', 'battery', { label: 'Battery', stamps: 5 });
+    book.add('here', 'receipt', { vessel: book.bottle, weight: stated('10000', '0'), way: 'already-here' });
+    for (const [i, [left, tonnes]] of [
+      ['10000', 0] as const,
+      ['9900', 20] as const,
+      ['9660', 40] as const,
+      ['9360', 40] as const,
+    ].entries()) {
+      if (tonnes > 0)
+        book.add(
+          `crushed ${i}`,
+          'crushing',
+          { battery, feed: 'concentrate', mercuryFed: 'mortar', ore: { mass: `${tonnes} t`, u: 0.01 } },
+          { happened: `2026-0${i + 4}-10T09:00+13:00` },
+        );
+      book.add(
+        `count ${i}`,
+        'stock-take',
+        { scope: 'whole', lines: [{ how: 'weighed', place: `vessel:${book.bottle}`, weight: stated(left, '3') }] },
+        { happened: `2026-0${i + 4}-28T18:00+13:00` },
+      );
+    }
+    return book;
+  }
+
+  it('answers both questions: against nothing, and against the usual rate of the periods before, which it names', async () => {
+    writeBook(dir, fourCounts().entries);
+    const a = await account('--from', '2026-06-29', '--to', '2026-07-28');
+    expect(a.unaccounted_g).toBe(300);
+    expect(a.reservations).toEqual([]);
+    expect(a.usual).toMatchObject({ per: 'tonne', amount: 40 });
+    expect(a.usual.periods.map((p: { closing: string }) => p.closing)).toEqual(['count-1', 'count-2']);
+    expect(a.usual.rate_g).toBeCloseTo(340 / 60, 9);
+    expect(a.expected_g).toBeCloseTo((340 / 60) * 40, 6);
+    expect(a.excess_g).toBeCloseTo(300 - a.expected_g, 6);
+    expect(a.excess_z).toBeCloseTo(a.excess_g / a.excess_u_g, 9);
+    expect(a.loss_level).toBe('act');
+    expect(a.excess_level).toBe(Math.abs(a.excess_z) > 3 ? 'act' : Math.abs(a.excess_z) > 2 ? 'warn' : 'none');
+    expect(a.doubts.reduce((s: number, d: { share: number }) => s + d.share, 0)).toBeCloseTo(1, 9);
+    const { out } = await called(['account', dir, '--from', '2026-06-29', '--to', '2026-07-28']);
+    expect(out).toContain('Usual here');
+    expect(out).toContain('Usual is not acceptable.');
+  });
+
+  it('says which end has no count of the whole, and how many periods are wanting for a usual rate', async () => {
+    writeBook(dir, fourCounts().entries);
+    const early = await account('--from', '2026-05-29', '--to', '2026-06-28');
+    expect(early).not.toHaveProperty('excess_g');
+    expect(early.excess_level.not_computable).toContain('there is one');
+    const book = fourCounts();
+    book.add(
+      'taken after',
+      'issue',
+      { vessel: book.bottle, to: 'pan', weight: stated('10', '0.1') },
+      { happened: '2026-08-05T09:00+13:00' },
+    );
+    writeBook(join(home, 'later'), book.entries);
+    const { out } = await called(['account', join(home, 'later'), '--json', '--from', '2026-08-06']);
+    expect(JSON.parse(out).reservations.map((r: { code: string }) => r.code)).toEqual(['no-count-at-start', 'no-count-at-end']);
+  });
+
   it('prints reservations first, and never says evaporated', async () => {
     const book = BookMaker.site();
     book.add('unsure', 'receipt', { vessel: book.bottle, weight: stated('50'), way: 'given' });
@@ -238,17 +302,19 @@ describe('export', () => {
     const { code, err } = await called(['export', dir, '--out', out]);
     expect([code, err]).toEqual([0, '']);
     expect(everything(dir)).toEqual(before);
-    const names = [...Object.keys(kinds).map((k) => `${k}.csv`), 'movements.csv', 'manifest.json'];
-    expect(readdirSync(out).sort()).toEqual(names.sort());
+    const names = [...Object.keys(kinds).map((k) => `${k}.csv`), 'as-first-written.csv', 'movements.csv', 'manifest.json'];
+    const others = ['VERIFY.md', 'journal-desk-one.jsonl'];
+    expect(readdirSync(out).sort()).toEqual([...names, ...others].sort());
     const manifest = JSON.parse(readFileSync(join(out, 'manifest.json'), 'utf8'));
     expect(manifest.end_marks).toEqual([expect.objectContaining({ desk: 'desk-one', end_mark: ends.get('desk-one') })]);
-    expect(manifest.files.map((f: { file: string }) => f.file).sort()).toEqual(names.filter((n) => n !== 'manifest.json'));
+    expect(manifest.files.map((f: { file: string }) => f.file).sort()).toEqual(names.filter((n) => n !== 'manifest.json').sort());
+    expect(manifest.others.map((f: { file: string }) => f.file).sort()).toEqual(others);
     let rows = 0;
     for (const { file, sha256, bytes, rows: told } of manifest.files) {
       const content = readFileSync(join(out, file));
       expect([file, createHash('sha256').update(content).digest('hex'), content.length]).toEqual([file, sha256, bytes]);
       expect(table(content.toString('utf8')).length - 1).toBe(told);
-      if (file !== 'movements.csv') rows += told;
+      if (file !== 'movements.csv' && file !== 'as-first-written.csv') rows += told;
     }
     expect(rows).toBe(manifest.entries);
     const { out: printed } = await called(['movements', dir, '--csv']);

@@ -5,17 +5,15 @@
  */
 import { massFromText } from '../mass.ts';
 import { type Measured, measured, scaled, total, uOf } from '../measured.ts';
-import { compareWithBound } from '../time.ts';
 import type { Book } from './book.ts';
+import { type Missing, missingCounts } from './counted-ends.ts';
 import { type FlagCode, reservations } from './flags.ts';
+import { type LossLine, lossLines } from './loss-paths.ts';
 import { type Movement, stocksAt } from './movements/gathering.ts';
-import { foundPlace, isStock, type LossPath, lossPaths, lossPlace, outside, placeParts } from './places.ts';
+import { inPeriod, isBefore, type Period, upToEnd } from './period.ts';
+import { foundPlace, isStock, lossPlace, outside, placeParts } from './places.ts';
 
-/** A period: from the first moment or day (inside) to the last (inside); null where it is open. A day is the day on the wall of each entry. */
-export interface Period {
-  readonly from: string | null;
-  readonly to: string | null;
-}
+export type { Period } from './period.ts';
 
 export interface StockLine {
   readonly place: string;
@@ -27,7 +25,10 @@ export interface StockLine {
 export interface Account {
   readonly period: Period;
   readonly opening: Measured;
+  /** What came in, with what opening a flask showed against its invoice. */
   readonly receipts: Measured;
+  /** Of the receipts: flasks opened, invoice against weighed. The supplier's figure, no loss of this period. */
+  readonly invoiced: Measured;
   readonly removals: Measured;
   readonly found: Measured;
   /** Weighed losses: spills not recovered. */
@@ -36,24 +37,17 @@ export interface Account {
   readonly unaccounted: Measured;
   readonly stocks: readonly StockLine[];
   /** Each way of losing it: what is posted, and between what bounds it lies. */
-  readonly paths: readonly {
-    readonly path: LossPath;
-    readonly posted: Measured;
-    readonly lowUg: number;
-    readonly highUg: number;
-  }[];
+  readonly paths: readonly LossLine[];
   /** Ore put through, micrograms, with its own error; null where none is on the book. */
   readonly ore: Measured | null;
   /** Flags that print first: entries of the period or of stocks carried through it. */
   readonly reservations: readonly { readonly entry: string; readonly code: string }[];
+  /** Which of its ends no count of the whole stands at: there the stock is what the book says. */
+  readonly uncounted: readonly Missing[];
 }
 
 /** 1.644854 twice: the smallest loss found with 95 % power at a 5 % false alarm (IAEA Safeguards Glossary 2001; from memory, methods.md 1.3). */
 export const detectableFactor = 3.289707254;
-
-const within = (at: string, period: Period): boolean =>
-  (period.from === null || compareWithBound(at, period.from) >= 0) &&
-  (period.to === null || compareWithBound(at, period.to) <= 0);
 
 const sum = (movements: readonly Movement[], chosen: (m: Movement) => boolean): Measured =>
   total(movements.filter(chosen).map((m) => m.mercury));
@@ -69,13 +63,15 @@ const unsure: ReadonlySet<FlagCode> = new Set(['scale-not-named', 'certificate-m
 
 /** The account of a period. */
 export function accountOf(book: Book, period: Period): Account {
-  const { all, bounds } = book.movements;
-  const inside = all.filter((m) => within(m.at, period));
-  const before = period.from === null ? [] : all.filter((m) => compareWithBound(m.at, period.from ?? '') < 0);
+  const { all } = book.movements;
+  const inside = all.filter((m) => inPeriod(m.at, period));
+  const before = all.filter((m) => isBefore(m.at, period));
   const here = wasThere(book);
-  const openings = (m: Movement) => m.from === outside && here.has(m.entry);
+  const invoice = (m: Movement) => m.basis === 'invoice-against-weighed';
+  const openings = (m: Movement) => m.from === outside && here.has(m.entry) && !invoice(m);
   const opening = total([...stockTotals(before), sum(inside, openings)]);
-  const receipts = sum(inside, (m) => m.from === outside && !here.has(m.entry));
+  const receipts = sum(inside, (m) => m.from === outside && (invoice(m) || !here.has(m.entry)));
+  const invoiced = total(inside.filter(invoice).map((m) => (m.from === outside ? m.mercury : scaled(m.mercury, -1))));
   const returnedOut = sum(inside, (m) => m.to === outside);
   const found = sum(inside, (m) => m.from === foundPlace);
   const spill = lossPlace('spill');
@@ -95,35 +91,13 @@ export function accountOf(book: Book, period: Period): Account {
   const unaccounted = total([opening, receipts, found, scaled(returnedOut, -1), scaled(released, -1), scaled(closing, -1)]);
   const lastBasis = new Map<string, string>();
   for (const m of all) {
-    if (period.to !== null && compareWithBound(m.at, period.to) > 0) continue;
+    if (!upToEnd(m.at, period)) continue;
     lastBasis.set(m.to, m.basis);
     if (!lastBasis.has(m.from)) lastBasis.set(m.from, m.basis);
   }
-  const paths = lossPaths.map((path) => {
-    const place = lossPlace(path);
-    const posted = total([
-      sum(inside, (m) => m.to === place),
-      scaled(
-        sum(inside, (m) => m.from === place),
-        -1,
-      ),
-    ]);
-    const own = bounds.filter((b) => b.path === path && within(b.at, period));
-    // where a melt posts what its sponge held, its shrinkage is the most it can be; elsewhere bounds come on top
-    const low =
-      path === 'melt' && own.length > 0 ? own.reduce((s, b) => s + b.lowUg, 0) : posted.ug + own.reduce((s, b) => s + b.lowUg, 0);
-    const high =
-      path === 'melt' && own.length > 0
-        ? Math.max(
-            posted.ug,
-            own.reduce((s, b) => s + b.highUg, 0),
-          )
-        : posted.ug + own.reduce((s, b) => s + b.highUg, 0);
-    return { path, posted, lowUg: low, highUg: high };
-  });
-  const touched = new Set(all.filter((m) => within(m.at, period) || isStock(m.to)).map((m) => m.entry));
+  const touched = new Set(all.filter((m) => inPeriod(m.at, period) || isStock(m.to)).map((m) => m.entry));
   const flags = [...book.flags].flatMap(([entry, list]) =>
-    touched.has(entry) || within(book.current.byId.get(entry)?.happened ?? '', period)
+    touched.has(entry) || inPeriod(book.current.byId.get(entry)?.happened ?? '', period)
       ? list.filter((f) => reservations.has(f.code) || unsure.has(f.code))
       : [],
   );
@@ -131,15 +105,17 @@ export function accountOf(book: Book, period: Period): Account {
     period,
     opening,
     receipts,
+    invoiced,
     removals: returnedOut,
     found,
     released,
     closing,
     unaccounted,
     stocks: closingStocks.map(([place, mercury]) => ({ place, mercury, basis: lastBasis.get(place) ?? 'stated' })),
-    paths,
+    paths: lossLines(book, period, inside, released),
     ore: oreOf(book, period),
     reservations: flags.map((f) => ({ entry: f.entry, code: f.code })),
+    uncounted: missingCounts(book, period),
   };
 }
 
@@ -147,10 +123,10 @@ const stockTotals = (movements: readonly Movement[]): Measured[] =>
   [...stocksAt(movements, null)].filter(([place]) => isStock(place)).map(([, value]) => value);
 
 /** Ore of the period: crushings where there are any, else what the clean-ups state. Water over plates is no ore. */
-function oreOf(book: Book, period: Period): Measured | null {
-  const crushed = book.current.of('crushing').filter((r) => within(r.happened, period) && r.body.feed !== 'water-only');
+export function oreOf(book: Book, period: Period): Measured | null {
+  const crushed = book.current.of('crushing').filter((r) => inPeriod(r.happened, period) && r.body.feed !== 'water-only');
   const values = crushed.flatMap((r) => oreMeasured(r.body.ore, r.id) ?? []);
-  const stated = book.current.of('clean-up').filter((r) => within(r.happened, period));
+  const stated = book.current.of('clean-up').filter((r) => inPeriod(r.happened, period));
   const all = values.length > 0 ? values : stated.flatMap((r) => oreMeasured(r.body.ore, r.id) ?? []);
   return all.length === 0 ? null : total(all);
 }

@@ -3,14 +3,14 @@
  * can be thrown away and read again at any time. It never changes an entry and never asks the clock.
  */
 import type { Entry } from '../entry.ts';
-import { type Charge, type Charges, readCharges } from './charges.ts';
+import { type Charges, readCharges } from './charges.ts';
 import { type Condenser, readCondensers } from './condenser.ts';
 import { type Current, readCurrent } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import { type Lots, readLots } from './lots.ts';
 import { type Movements, readMovements } from './movements.ts';
 import { type Registers, readRegisters } from './registers.ts';
-import { type Run, readRuns } from './runs.ts';
+import { type Run, readRuns, runsByCharge } from './runs.ts';
 import { standingFlags } from './site.ts';
 import { yearFlags } from './year-flags.ts';
 
@@ -33,6 +33,11 @@ export function readBook(entries: readonly Entry[]): Book {
   const registers = readRegisters(current);
   const lots = readLots(current, registers);
   const charges = readCharges(current, registers, lots);
+  return bookOf(entries, current, registers, lots, charges);
+}
+
+/** The rest of a book, from its readings, registers, lots and charges. */
+export function bookOf(entries: readonly Entry[], current: Current, registers: Registers, lots: Lots, charges: Charges): Book {
   const { runs, flags } = readRuns(charges, registers);
   const condensers = readCondensers(runs, registers);
   const movements = readMovements({ current, registers, lots, charges, runs, condensers });
@@ -57,8 +62,7 @@ export function readBook(entries: readonly Entry[]): Book {
 }
 
 /** The run a charge belongs to. */
-export const runOf = (book: Book, charge: string): Run | undefined =>
-  book.runs.find((run) => run.charges.some((c: Charge) => c.id === charge));
+export const runOf = (book: Book, charge: string): Run | undefined => runsByCharge(book.runs).get(charge);
 
 /** All flags of a run: of its charges, firings and the lots in them. */
 export function flagsOfRun(book: Book, run: Run): readonly Flag[] {

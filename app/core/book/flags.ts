@@ -36,7 +36,10 @@ export const flagCodes = [
   'doses-differ',
   'bars-over-melt',
   'count-unanswered',
+  'place-not-found',
+  'seal-broken',
   'scale-check-failed',
+  'loss-or-disposal',
 ] as const;
 export type FlagCode = (typeof flagCodes)[number];
 
@@ -55,7 +58,9 @@ export const reservations: ReadonlySet<FlagCode> = new Set([
   'out-over-in',
   'bars-over-melt',
   'count-unanswered',
+  'place-not-found',
   'scale-check-failed',
+  'loss-or-disposal',
 ]);
 
 export interface Flag {

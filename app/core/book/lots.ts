@@ -97,7 +97,8 @@ export function readLots(current: Current, registers: Registers): Lots {
     const ready = waiting.filter((charge) => charge.body.rows.every((row) => row.take === 'unwritten' || all.has(row.lot)));
     const next = ready.length > 0 ? ready : waiting;
     for (const charge of next) rows.set(charge.id, readRows(charge, all, registers, flags));
-    waiting = ready.length > 0 ? waiting.filter((charge) => !ready.includes(charge)) : [];
+    const done = new Set(next);
+    waiting = waiting.filter((charge) => !done.has(charge));
     if (waiting.length === 0) break;
   }
   takenOtherwise(current, all, flags);

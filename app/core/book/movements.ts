@@ -41,7 +41,10 @@ export function readMovements(book: {
   condensers: ReadonlyMap<string, Condenser>;
 }): Movements {
   const runMercuries = new Map(
-    book.runs.flatMap((run) => (runMercury(run) ? [[run.id, runMercury(run) as RunMercury] as const] : [])),
+    book.runs.flatMap((run) => {
+      const mercury = runMercury(run);
+      return mercury ? [[run.id, mercury] as const] : [];
+    }),
   );
   const flags = new Map<string, Flag>();
   const weigh = (weight: Weighed['as'], reading: Reading, path: string): Weighed => {

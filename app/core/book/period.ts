@@ -1,11 +1,26 @@
 /** A period as somebody writes it: whole days, as they stood on the wall where each entry was written, or moments where it must be to the minute. */
 import { bad, good, type Problem, problem, type Result } from '../result.ts';
 import { compareMoments, compareWithBound, isDay, isMoment } from '../time.ts';
-import type { Period } from './account.ts';
 
-/** Whether the moment lies inside the period; both its ends are inside. */
-export const inPeriod = (at: string, { from, to }: Period): boolean =>
-  (from === null || compareWithBound(at, from) >= 0) && (to === null || compareWithBound(at, to) <= 0);
+/**
+ * A period: from the first moment or day (inside) to the last (inside); null where it is open. A day is the day on the wall of each entry. Between two
+ * counts it begins after the first one: then `from` itself lies outside, so that neighbouring periods hold every moment exactly once.
+ */
+export interface Period {
+  readonly from: string | null;
+  readonly to: string | null;
+  readonly after?: true;
+}
+
+/** Whether it lies before the period begins. */
+export function isBefore(at: string, { from, after }: Period): boolean {
+  if (from === null) return false;
+  const side = compareWithBound(at, from);
+  return after === true ? side <= 0 : side < 0;
+}
+
+/** Whether the moment lies inside the period. */
+export const inPeriod = (at: string, period: Period): boolean => !isBefore(at, period) && upToEnd(at, period);
 
 /** Whether it lies in the period or before it. */
 export const upToEnd = (at: string, { to }: Period): boolean => to === null || compareWithBound(at, to) <= 0;

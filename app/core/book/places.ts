@@ -33,4 +33,5 @@ export function placeParts(place: string): { readonly kind: PlaceKind; readonly 
 }
 
 /** Whether the place holds stock: neither outside, nor a way of losing it. */
-export const isStock = (place: string): boolean => !['outside', 'found', 'loss'].includes(placeParts(place).kind);
+export const isStock = (place: string): boolean =>
+  place !== outside && place !== foundPlace && !place.startsWith('loss:') && place !== 'loss';

@@ -27,7 +27,10 @@ function register<K extends RegisterKind>(current: Current, kind: K): Register<K
   for (const reading of current.of(kind)) {
     const body = reading.body as Body<K> & { of?: string | undefined };
     const id = body.of !== undefined && current.byId.get(body.of)?.kind === kind ? body.of : reading.id;
-    things.set(id, [...(things.get(id) ?? []), { from: reading.happened, entry: reading.id, body }]);
+    const state: State<K> = { from: reading.happened, entry: reading.id, body };
+    const states = things.get(id);
+    if (states) states.push(state);
+    else things.set(id, [state]);
   }
   return new Map([...things].map(([id, states]) => [id, { id, states: states.sort((a, b) => compareMoments(a.from, b.from)) }]));
 }
@@ -39,7 +42,16 @@ export const readRegisters = (current: Current): Registers =>
 export function stateAt<K extends RegisterKind>(thing: Registered<K>, moment: string): State<K> {
   const first = thing.states[0];
   if (!first) throw new Error('a registered thing has at least one state');
-  return thing.states.findLast((state) => compareMoments(state.from, moment) <= 0) ?? first;
+  // the states are in order: the last that is not later is found by halving, for a retort is restated at every brushing out
+  let low = 0;
+  let high = thing.states.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const state = thing.states[middle];
+    if (state && compareMoments(state.from, moment) <= 0) low = middle + 1;
+    else high = middle;
+  }
+  return thing.states[low - 1] ?? first;
 }
 
 /** How the thing stands by its last statement. */

@@ -7,10 +7,11 @@ import { type Decimal, decimalFromNumber, minus, times, zero } from '../decimal.
 import { massFromText } from '../mass.ts';
 import { uOf } from '../measured.ts';
 import { judgeRun, type RunBands, type RunFigures, startingLossBand, startingRatioBand } from '../run.ts';
-import { compareMoments } from '../time.ts';
+import { compareMoments, minutesOf } from '../time.ts';
 import { type Charge, type Charges, emptySum, type Firing, firedAt, joined, lessSum, type Sum } from './charges.ts';
 import { type Flag, flag } from './flags.ts';
 import { type Registers, stateAt } from './registers.ts';
+import { RunningMedian } from './running-median.ts';
 
 /** What a run still waits for. */
 export type Awaited = 'firing' | 'sponge' | 'mercury';
@@ -65,7 +66,12 @@ function groups(charges: Charges): Charge[][] {
     if (first !== undefined) for (const other of rest) leader.set(lead(other), lead(first));
   }
   const found = new Map<string, Charge[]>();
-  for (const charge of charges.all.values()) found.set(lead(charge.id), [...(found.get(lead(charge.id)) ?? []), charge]);
+  for (const charge of charges.all.values()) {
+    const leading = lead(charge.id);
+    const group = found.get(leading);
+    if (group) group.push(charge);
+    else found.set(leading, [charge]);
+  }
   return [...found.values()].map((group) => group.sort((a, b) => compareMoments(a.reading.happened, b.reading.happened)));
 }
 
@@ -93,34 +99,20 @@ export const sourceOf = (charge: Charge): string => {
 /** Fewest earlier runs of a source that make a history. */
 export const leastHistory = 3;
 
-const median = (sorted: readonly number[]): number => {
-  const half = Math.floor(sorted.length / 2);
-  return sorted.length % 2 === 1 ? (sorted[half] ?? 0) : ((sorted[half - 1] ?? 0) + (sorted[half] ?? 0)) / 2;
-};
-
-/** Puts a value into a list that is kept in order, in place. */
-function insorted(sorted: number[], value: number): number[] {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((sorted[middle] ?? 0) < value) low = middle + 1;
-    else high = middle;
-  }
-  sorted.splice(low, 0, value);
-  return sorted;
-}
-
-function usualFor(charge: Charge, history: readonly number[], registers: Registers): UsualRatio | null {
+function usualFor(charge: Charge, history: RunningMedian | undefined, registers: Registers): UsualRatio | null {
   if (charge.holds !== 'amalgam') return null;
-  if (history.length >= leastHistory) return { ratio: median(history), from: 'history', runs: history.length };
+  if (history && history.count >= leastHistory) return { ratio: history.median(), from: 'history', runs: history.count };
   const retort = registers.retort.get(charge.retort);
   const set = retort ? stateAt(retort, charge.reading.happened).body.usualRatio : undefined;
   return set === undefined ? null : { ratio: set, from: 'site', runs: 0 };
 }
 
+/** The firings of a group in order, each once. */
+const firingsOf = (group: readonly Charge[]): Firing[] =>
+  [...new Set(group.flatMap((c) => c.firings))].sort((a, b) => compareMoments(firedAt(a), firedAt(b)));
+
 function openingsOf(group: readonly Charge[], charge: Sum, bands: RunBands): Opening[] {
-  const firings = [...new Set(group.flatMap((c) => c.firings))].sort((a, b) => compareMoments(firedAt(a), firedAt(b)));
+  const firings = firingsOf(group);
   const sponges = new Map<string, Sum>();
   const openings: Opening[] = [];
   let caught: Sum | null = null;
@@ -171,16 +163,15 @@ export const runAt = (run: Pick<Run, 'openings' | 'charges'>): string => {
 /** All runs of the book in order, with flags that only a whole run shows. */
 export function readRuns(charges: Charges, registers: Registers): { runs: readonly Run[]; flags: readonly Flag[] } {
   const flags: Flag[] = [];
-  const histories = new Map<string, number[]>();
+  const histories = new Map<string, RunningMedian>();
   const dated = groups(charges)
-    .map((group) => ({ group, at: runAt({ charges: group, openings: openingsOf(group, emptySum, idleBands) }) }))
-    .sort((a, b) => compareMoments(a.at, b.at));
+    .map((group) => ({ group, at: minutesOf(groupAt(group)) ?? 0 }))
+    .sort((a, b) => a.at - b.at);
   const runs = dated.map(({ group }): Run => {
     const first = group[0];
     if (!first) throw new Error('a group has a charge');
     const source = `${first.retort} ${first.holds} ${sourceOf(first)}`;
-    const history = histories.get(source) ?? [];
-    const usual = usualFor(first, history, registers);
+    const usual = usualFor(first, histories.get(source), registers);
     const bands = bandsOf(first, registers, usual);
     const charge = group.reduce<Sum>((s, c) => joined(s, c.total), emptySum);
     const openings = openingsOf(group, charge, bands);
@@ -194,8 +185,11 @@ export function readRuns(charges: Charges, registers: Registers): { runs: readon
       ratio !== undefined &&
       ratio !== null &&
       openings.at(-1)?.awaits.length === 0
-    )
-      histories.set(source, insorted(history, ratio));
+    ) {
+      const history = histories.get(source) ?? new RunningMedian();
+      history.add(ratio);
+      histories.set(source, history);
+    }
     const awaits: readonly Awaited[] = openings.length === 0 ? ['firing'] : (openings.at(-1)?.awaits ?? []);
     return {
       id: first.id,
@@ -213,4 +207,20 @@ export function readRuns(charges: Charges, registers: Registers): { runs: readon
   return { runs, flags };
 }
 
-const idleBands: RunBands = { kind: 'residues', ratioBand: startingRatioBand, lossBand: startingLossBand };
+/** As `runAt`, before the run is worked out. */
+const groupAt = (group: readonly Charge[]): string => {
+  const last = firingsOf(group).at(-1);
+  return last ? firedAt(last) : (group[0]?.reading.happened ?? '');
+};
+
+const byCharge = new WeakMap<readonly Run[], ReadonlyMap<string, Run>>();
+
+/** The run of each charge, by the charge's id; worked out once for a list of runs. */
+export function runsByCharge(runs: readonly Run[]): ReadonlyMap<string, Run> {
+  const known = byCharge.get(runs);
+  if (known) return known;
+  const index = new Map<string, Run>();
+  for (const run of runs) for (const charge of run.charges) if (!index.has(charge.id)) index.set(charge.id, run);
+  byCharge.set(runs, index);
+  return index;
+}

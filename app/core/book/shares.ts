@@ -121,13 +121,18 @@ export function lotMercuries(
   const found = new Map<string, LotMercury>();
   const childrenOf = new Map<string, Lot[]>();
   for (const lot of lots.all.values())
-    if (lot.parent !== null) childrenOf.set(lot.parent, [...(childrenOf.get(lot.parent) ?? []), lot]);
+    if (lot.parent !== null) {
+      const children = childrenOf.get(lot.parent);
+      if (children) children.push(lot);
+      else childrenOf.set(lot.parent, [lot]);
+    }
+  // the last history of each source speaks for all its lots
+  const lastUsual = new Map<string, number>();
+  for (const { usual, charges } of runs)
+    if (usual?.from === 'history' && charges[0]) lastUsual.set(sourceOf(charges[0]), usual.ratio);
   const workOf = new Map(works.flatMap((work) => work.inputs.map((input) => [input, work] as const)));
   const shareOf = (lot: Lot): { middle: number; u: number } => {
-    const history = runs.findLast(
-      (run) => run.usual?.from === 'history' && run.charges[0] && sourceOf(run.charges[0]) === lot.source,
-    );
-    const ratio = history?.usual?.ratio;
+    const ratio = lot.source === null ? undefined : lastUsual.get(lot.source);
     return ratio === undefined ? priorShare : { middle: 1 - ratio * (1 - residual.middle), u: ratioU };
   };
   const estimate = (lot: Lot, net: Measured = lot.net): { value: Measured; u: number } => {

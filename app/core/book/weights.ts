@@ -2,8 +2,8 @@
  * A weight of the record as a value: net in exact grams, its contributions by error source, and how it was come by, so that every figure opens
  * to its readings. A weight whose uncertainty nobody knows says so; it is never taken as exact.
  */
-import { compare, type Decimal, minus, rounded, shifted, toNumber, toText, zero } from '../decimal.ts';
-import { type Mass, massFromText } from '../mass.ts';
+import { compare, type Decimal, minus, toNumber, toText, zero } from '../decimal.ts';
+import { type Mass, massFromText, wholeMicrograms } from '../mass.ts';
 import { uncertifiedG } from '../maximum-permissible-error.ts';
 import { type Measured, measured } from '../measured.ts';
 import type { Weight } from '../shapes.ts';
@@ -35,8 +35,6 @@ export interface Standpoint {
   readonly at: string;
 }
 
-const wholeUg = (grams: Decimal): number => toNumber(rounded(shifted(grams, 6), 0));
-
 function mass(text: string): Mass {
   const got = massFromText(text, '');
   if (!got.ok) throw new Error('a mass in the record has passed its shape');
@@ -45,10 +43,21 @@ function mass(text: string): Mass {
 
 const grams = (text: string | undefined): Decimal | undefined => (text === undefined ? undefined : mass(text).grams);
 
-const scalesRead = new WeakMap<State<'scale'>['body'], ScaleData>();
+/** A state of a scale, read once: what every weighing on it asks for. */
+interface ScaleRead {
+  readonly data: ScaleData;
+  readonly maximum: Decimal;
+  readonly tolerance: Decimal | undefined;
+  /** Scatter of one reading and of the difference of two, micrograms. */
+  readonly scatterUg: readonly [one: number, two: number];
+}
 
-/** What the reckoning of a weighing needs to know of a scale: read once for each state of it. */
-export function scaleData(body: State<'scale'>['body']): ScaleData {
+const scalesRead = new WeakMap<State<'scale'>['body'], ScaleRead>();
+
+/** What the reckoning of a weighing needs to know of a scale. */
+export const scaleData = (body: State<'scale'>['body']): ScaleData => scaleRead(body).data;
+
+function scaleRead(body: State<'scale'>['body']): ScaleRead {
   const known = scalesRead.get(body);
   if (known) return known;
   const data: ScaleData = {
@@ -59,8 +68,15 @@ export function scaleData(body: State<'scale'>['body']): ScaleData {
     certificateK: body.certificate ? decimalOr2(body.certificate.k) : undefined,
     certificateAt: grams(body.certificate?.at),
   };
-  scalesRead.set(body, data);
-  return data;
+  const { tolerance } = body;
+  const read: ScaleRead = {
+    data,
+    maximum: mass(body.maximum).grams,
+    tolerance: tolerance === undefined ? undefined : { digits: BigInt(Math.round(tolerance * 1e9)), places: 9 },
+    scatterUg: [scatterG({ gross: zero, scale: data }) * 1e6, scatterG({ gross: zero, tare: zero, scale: data }) * 1e6],
+  };
+  scalesRead.set(body, read);
+  return read;
 }
 
 const decimalOr2 = (k: number | undefined): Decimal => ({ digits: BigInt(Math.round((k ?? 2) * 1e6)), places: 6 });
@@ -69,7 +85,7 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
   const gross = mass(weight.gross);
   const tare = weight.tare === undefined ? undefined : mass(weight.tare);
   const net = minus(gross.grams, tare?.grams ?? zero);
-  const ug = wholeUg(net);
+  const ug = wholeMicrograms(net);
   const flags: Flag[] = [];
   const raise = (code: Parameters<typeof flag>[0], data: Flag['data'] = {}) =>
     flags.push(flag(code, where.entry, { field: where.path, ...data }));
@@ -80,10 +96,10 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
     return { as: weight, grams: net, net: measured(ug, []), uKnown: false, scale: null, flags };
   }
   const scale = stateAt(thing, where.at);
-  const data = scaleData(scale.body);
+  const { data, maximum, tolerance, scatterUg } = scaleRead(scale.body);
   const weighing = { gross: gross.grams, tare: tare?.grams, scale: data };
   const source = `${where.entry}:${where.path}`;
-  const parts: [string, number][] = [[source, scatterG(weighing) * 1e6]];
+  const parts: [string, number][] = [[source, tare ? scatterUg[1] : scatterUg[0]]];
   let uKnown = true;
   const span = spanG(weighing);
   if (scale.body.certificate && span !== null) parts.push([`scale:${scale.entry}`, span * 1e6]);
@@ -98,14 +114,9 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
         Math.sign(ug) * uncertifiedG(accuracy.class, toNumber(mass(accuracy.e).grams), Math.abs(ug) / 1e6) * 1e6,
       ]);
   }
-  if (compare(gross.grams, mass(scale.body.maximum).grams) > 0)
+  if (compare(gross.grams, maximum) > 0)
     raise('scale-over-maximum', { scale: scale.body.label, maximum: scale.body.maximum, gross: gross.text });
-  const tolerance = scale.body.tolerance;
-  if (
-    tolerance !== undefined &&
-    net.digits > 0n &&
-    belowMinimum(weighing, { digits: BigInt(Math.round(tolerance * 1e9)), places: 9 }) === true
-  )
+  if (tolerance !== undefined && net.digits > 0n && belowMinimum(weighing, tolerance) === true)
     raise('scale-below-minimum', { scale: scale.body.label, net: toText(net) });
   const due = scale.body.certificate?.due;
   if (due !== undefined && due < dayOf(where.at)) raise('scale-out-of-date', { scale: scale.body.label, due });

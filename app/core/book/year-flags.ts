@@ -8,6 +8,7 @@ import type { Current, Reading } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import type { Lots } from './lots.ts';
 import { meltShrinkageUg } from './movements/retorting.ts';
+import { asksWhich } from './movements/store.ts';
 import type { Movements } from './movements.ts';
 import { placeParts } from './places.ts';
 import { latest, type Registers } from './registers.ts';
@@ -37,8 +38,9 @@ export function yearFlags(book: Known): readonly Flag[] {
     ...twice(book, weigh),
     ...doses(book.current, weigh),
     ...melts(book, weigh),
-    ...counts(book.current),
+    ...counts(book),
     ...checks(book),
+    ...sentAway(book.current),
   ];
 }
 
@@ -58,8 +60,8 @@ function emptied(book: Known): Flag[] {
     held.set(m.to, (held.get(m.to) ?? 0) + m.mercury.ug);
     const left = (held.get(m.from) ?? 0) - m.mercury.ug;
     held.set(m.from, left);
-    const { kind, of } = placeParts(m.from);
-    if (kind !== 'vessel' || left >= -1) continue;
+    if (left >= -1 || !m.from.startsWith('vessel:')) continue;
+    const { of } = placeParts(m.from);
     const vessel = book.registers.vessel.get(of);
     flags.push(flag('vessel-empty', m.entry, { vessel: vessel ? latest(vessel).body.label : of, ug: left }));
   }
@@ -102,7 +104,13 @@ function twice(book: Known, weigh: Weigh): Flag[] {
   for (const r of current.of('firing')) add(r, r.body.mercury?.vessel, r.body.mercury?.weight, 'mercury.weight');
   const flags: Flag[] = [];
   const byMass = new Map<string, typeof found>();
-  for (const f of found) if (f.ug > 0) byMass.set(`${f.vessel} ${f.ug}`, [...(byMass.get(`${f.vessel} ${f.ug}`) ?? []), f]);
+  for (const f of found) {
+    if (!(f.ug > 0)) continue;
+    const key = `${f.vessel} ${f.ug}`;
+    const alike = byMass.get(key);
+    if (alike) alike.push(f);
+    else byMass.set(key, [f]);
+  }
   for (const twins of byMass.values()) {
     const sorted = twins.sort((a, b) => a.day - b.day);
     for (const [i, later] of sorted.entries()) {
@@ -141,14 +149,23 @@ const melts = (book: Known, weigh: Weigh): Flag[] =>
     return shrinkageUg !== null && shrinkageUg < 0 ? [flag('bars-over-melt', reading.id, { ug: -shrinkageUg })] : [];
   });
 
-const counts = (current: Current): Flag[] =>
-  current
-    .of('stock-take')
-    .flatMap((r) =>
-      r.body.lines.flatMap((line) =>
-        line.how === 'unanswered' ? [flag('count-unanswered', r.id, { place: line.place, why: line.why })] : [],
-      ),
-    );
+const counts = (book: Known): Flag[] =>
+  book.current.of('stock-take').flatMap((r) =>
+    r.body.lines.flatMap((line) => {
+      const { kind, of } = placeParts(line.place);
+      const vessel = kind === 'vessel' ? book.registers.vessel.get(of) : undefined;
+      const name = kind === 'lot' ? (book.lots.all.get(of)?.label ?? '') : vessel ? latest(vessel).body.label : '';
+      const broken =
+        (line.how === 'weighed' || line.how === 'unanswered') && line.sealBroken === 'yes'
+          ? [flag('seal-broken', r.id, { place: line.place, name })]
+          : [];
+      if (line.how === 'unanswered')
+        return [...broken, flag('count-unanswered', r.id, { place: line.place, kind, name, why: line.why })];
+      if (line.how === 'not-found')
+        return [flag('place-not-found', r.id, { place: line.place, kind, name, note: line.note ?? '' })];
+      return broken;
+    }),
+  );
 
 const checks = (book: Known): Flag[] =>
   book.current.of('scale-check').flatMap((r) => {
@@ -163,3 +180,9 @@ const checks = (book: Known): Flag[] =>
         ]
       : [];
   });
+
+const sentAway = (current: Current): Flag[] =>
+  current
+    .of('transfer')
+    .filter((r) => asksWhich(r.body))
+    .map((r) => flag('loss-or-disposal', r.id, { party: r.body.party }));

@@ -1,14 +1,16 @@
 /** Every kind of entry by its name on disk, with the schema of its body. To add a kind: a file beside this one, and a line here. */
 import { type Draft, draft } from '../entry.ts';
-import { read } from '../read.ts';
-import { bad, good, type Result, under } from '../result.ts';
+import { problemsIn, read } from '../read.ts';
+import { bad, good, type Problem, type Result, under } from '../result.ts';
 import type { z } from '../zod.ts';
+import { assay } from './assay.ts';
 import { authority } from './authority.ts';
 import { battery, plate } from './battery.ts';
 import { correction, note, strike } from './book.ts';
 import { charge } from './charge.ts';
 import { cleanUp } from './clean-up.ts';
 import { cleaning, squeeze } from './cleaning.ts';
+import { closing } from './closing.ts';
 import { crushing } from './crushing.ts';
 import { firing } from './firing.ts';
 import { transfer, waste } from './leaving.ts';
@@ -21,6 +23,7 @@ import { plateWork } from './plate-work.ts';
 import { receipt } from './receipt.ts';
 import { retort } from './retort.ts';
 import { scale } from './scale.ts';
+import { settlement } from './settlement.ts';
 import { checkDue, incident, openDay, scaleCheck } from './site-life.ts';
 import { standing } from './standing.ts';
 import { stockTake } from './stock-take.ts';
@@ -49,6 +52,8 @@ export const kinds = {
   unmake,
   firing,
   melt,
+  assay,
+  settlement,
   transfer,
   waste,
   spill,
@@ -58,6 +63,7 @@ export const kinds = {
   'scale-check': scaleCheck,
   'check-due': checkDue,
   'stock-take': stockTake,
+  closing,
   note,
   correction,
   strike,
@@ -93,8 +99,13 @@ export function draftFrom(value: unknown): Result<Draft> {
   return inner.ok ? good({ ...outer.value, body: inner.value as Record<string, unknown> }) : inner;
 }
 
+const inBody = (p: Problem): Problem => ({ ...p, field: under('body', p.field).replace('.[', '[') });
+
 /** Reads a body by its kind. */
 export function bodyFrom<K extends Kind>(kind: K, body: unknown): Result<Body<K>> {
   const got = read(kinds[kind] as unknown as z.ZodType<Body<K>>, body);
-  return got.ok ? got : bad(...got.problems.map((p) => ({ ...p, field: under('body', p.field).replace('.[', '[') })));
+  return got.ok ? got : bad(...got.problems.map(inBody));
 }
+
+/** Every problem of a body that is only looked at; none: it is one of its kind. */
+export const bodyProblems = (kind: Kind, body: unknown): readonly Problem[] => problemsIn(kinds[kind], body).map(inBody);

@@ -1,6 +1,6 @@
 /**
  * Entries of one kind as a table: a row for each, as it reads now, its fields by their path in the entry ("body.lots[0].weight.gross"). Struck and
- * corrected entries are there too, and say so; nothing is left out.
+ * corrected entries are there too, and say so. What a correction changed stands in a table of its own as it was first written; nothing is left out.
  */
 import type { Book } from '../../core/book/book.ts';
 import type { Entry } from '../../core/entry.ts';
@@ -16,7 +16,20 @@ export interface Table {
 }
 
 /** What stands before the fields of every row. */
-const about = ['id', 'happened', 'written', 'desk', 'n', 'by', 'corrected', 'struck', 'contested', 'hash'] as const;
+const about = [
+  'id',
+  'happened',
+  'written',
+  'desk',
+  'n',
+  'by',
+  'corrected',
+  'struck',
+  'contested',
+  'hash',
+  'prev',
+  'format',
+] as const;
 
 /** Members of the envelope that any entry may carry. */
 const optional = ['timing', 'witness', 'form', 'transcribed', 'evidence'] as const;
@@ -61,6 +74,8 @@ function tableOf(name: string, rows: readonly Row[]): Table {
     struck,
     contested ? 'yes' : 'no',
     entry.hash,
+    entry.prev,
+    String(entry.format),
     ...fields.map((field) => flat[i]?.get(field) ?? ''),
   ]);
   return { name, rows: rows.length, text: csvText([...about, ...fields], cells) };
@@ -93,4 +108,28 @@ export function entryTables(book: Book): readonly Table[] {
     contested: false,
   }));
   return strange.length === 0 ? known : [...known, tableOf('not-understood', strange)];
+}
+
+/** Columns of the table of what no row of a kind's table shows any more. */
+const firstColumns = ['id', 'desk', 'n', 'kind', 'why', 'field', 'value'] as const;
+
+/**
+ * As first written, field by field: every entry that reads otherwise now (`why` is "corrected"), and every line whose id another line bore before it
+ * and which therefore counts nowhere ("same-id").
+ */
+export function asFirstWritten(book: Book): Table {
+  const rows: string[][] = [];
+  const tell = (entry: Entry, why: string): void => {
+    const found = new Map<string, string>();
+    const { id: _, desk: _d, n: _n, kind: _k, ...rest } = entry;
+    leaves(rest, '', found);
+    for (const [field, value] of found) rows.push([entry.id, entry.desk, String(entry.n), entry.kind, why, field, value]);
+  };
+  for (const { entry, corrections } of book.current.byId.values()) if (corrections.length > 0) tell(entry, 'corrected');
+  const strange = new Map(book.current.notUnderstood.map((entry) => [entry.id, entry]));
+  for (const entry of book.entries) {
+    const counts = book.current.byId.get(entry.id)?.entry ?? strange.get(entry.id);
+    if (counts && counts.hash !== entry.hash) tell(entry, 'same-id');
+  }
+  return { name: 'as-first-written', rows: rows.length, text: csvText(firstColumns, rows) };
 }

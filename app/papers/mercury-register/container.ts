@@ -46,7 +46,10 @@ export function lastLook(
   const stated = thing && stateAt(thing, end);
   const seals = [
     ...receipts.map(({ happened, body }) => ({ at: happened, seal: body.seal ?? null })),
-    ...looks.map(({ reading, line }) => ({ at: reading.happened, seal: line.how === 'sealed' ? line.seal : null })),
+    ...looks.map(({ reading, line }) => ({
+      at: reading.happened,
+      seal: line.how === 'sealed' ? line.seal : line.how === 'weighed' ? (line.newSeal ?? null) : null,
+    })),
     ...(stated?.body.seal === undefined ? [] : [{ at: stated.from, seal: stated.body.seal as string | null }]),
     // mercury drawn off or put in breaks a seal
     ...book.movements.all
@@ -146,6 +149,7 @@ function weighings(book: Book, vessel: string, period: Period): Content[] {
     const day = dayText(reading.happened);
     if (line.how === 'sealed') return { cells: [day, '', '', '', words.sealStands(line.seal), by] };
     if (line.how === 'unanswered') return { cells: [day, '', '', '', words.unanswered(line.why), by], strong: true };
+    if (line.how === 'not-found') return { cells: [day, '', '', '', words.notFound(line.note ?? ''), by], strong: true };
     const counted = book.movements.all.find((m) => m.entry === reading.id && m.to === place);
     const upTo = book.movements.all.filter(
       (m) => (m.from === place || m.to === place) && compareMoments(m.at, reading.happened) <= 0 && m.entry !== reading.id,

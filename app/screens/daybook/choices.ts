@@ -1,4 +1,6 @@
 /** What can be named in a correction, with names; what is named already stays in the list, whatever has become of it. */
+
+import { barPieces } from '../../core/book/bar-pieces.ts';
 import type { Book } from '../../core/book/book.ts';
 import { latest, nameOf, type Registered } from '../../core/book/registers.ts';
 import { type RegisterKind, registerKinds } from '../../core/kinds/index.ts';
@@ -25,8 +27,18 @@ function candidates(book: Book, to: Named): readonly NamedChoice[] {
     return [...book.lots.all.values()]
       .filter((lot) => lot.fate === 'in-safe')
       .map((lot) => ({ value: lot.id, label: lot.label }));
+  if (to === 'bar')
+    return [...barPieces(book.current).values()]
+      .slice(-most)
+      .toReversed()
+      .map(({ id, label }) => ({ value: id, label }));
   if (to === 'place') return placesToCount(book).map(({ place, text }) => ({ value: place, label: text }));
-  const ids = to === 'charge' ? [...book.charges.all.keys()] : [...book.current.byId.keys()];
+  const ids =
+    to === 'charge'
+      ? [...book.charges.all.keys()]
+      : to === 'assay'
+        ? book.current.of('assay').map((r) => r.id)
+        : [...book.current.byId.keys()];
   return ids
     .slice(-most)
     .toReversed()

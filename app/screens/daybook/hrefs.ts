@@ -1,4 +1,6 @@
 /** Where things named by an entry lead: a register's page, a charge's run, a lot's clean-up, an entry's own page; and pages of this room. */
+
+import { barPieces } from '../../core/book/bar-pieces.ts';
 import type { Book } from '../../core/book/book.ts';
 import { type RegisterKind, registerKinds } from '../../core/kinds/index.ts';
 import type { Named } from '../../words/daybook-shapes.ts';
@@ -13,6 +15,10 @@ export function hrefOf(book: Book, to: Named, id: string): string | undefined {
   if (to === 'lot') {
     const lot = book.lots.all.get(id);
     return lot ? entryHref(lot.madeBy) : undefined;
+  }
+  if (to === 'bar') {
+    const bar = barPieces(book.current).get(id);
+    return bar ? entryHref(bar.melt.id) : undefined;
   }
   if (to === 'charge') return book.charges.all.has(id) ? chargeHref(id) : undefined;
   return entryOf(book, id) ? entryHref(id) : undefined;

@@ -2,13 +2,13 @@
  * The account of a period as rows that open to their working. Every figure is the core's (`accountOf`); the workings name the movements it is the sum
  * of, chosen by the same rule.
  */
-import { type Account, detectableFactor, levelOf, type Period, perTonne, wasThere, zOf } from '../../core/book/account.ts';
+import { type Account, detectableFactor, levelOf, perTonne, wasThere, zOf } from '../../core/book/account.ts';
 import type { Book } from '../../core/book/book.ts';
 import { type Movement, stocksAt } from '../../core/book/movements/gathering.ts';
-import { foundPlace, isStock, lossPlace, outside } from '../../core/book/places.ts';
+import { inPeriod, isBefore } from '../../core/book/period.ts';
+import { foundPlace, isStock, lossPlace, outside, placeParts } from '../../core/book/places.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
 import { added, type Measured, scaled, total, uOf } from '../../core/measured.ts';
-import { compareWithBound } from '../../core/time.ts';
 import type { WorkingLine } from '../../parts/working-line.ts';
 import { accountReasons, accountWords } from '../../words/account.ts';
 import { decimalText, placesFor, withU } from '../../words/figures.ts';
@@ -17,11 +17,6 @@ import { mercuryRoom as words } from '../../words/screens-mercury.ts';
 import { movementsHref } from './address.ts';
 import { type FigureRow, figureOf, figureText, isNothing } from './figures.ts';
 import { linesOf } from './stocks.ts';
-
-const inside =
-  ({ from, to }: Period) =>
-  (m: Movement): boolean =>
-    (from === null || compareWithBound(m.at, from) >= 0) && (to === null || compareWithBound(m.at, to) <= 0);
 
 /** Places told one by one in a working; the others stand in one sum. */
 const placesTold = 40;
@@ -50,14 +45,13 @@ const same = (m: Movement): Measured => m.mercury;
 /** The lines of the account, opening to closing, and what is not accounted for. */
 export function accountRows(book: Book, account: Account): readonly FigureRow[] {
   const { period } = account;
-  const own = book.movements.all.filter(inside(period));
-  const { from } = period;
-  const before = from === null ? [] : book.movements.all.filter((m) => compareWithBound(m.at, from) < 0);
+  const own = book.movements.all.filter((m) => inPeriod(m.at, period));
+  const before = book.movements.all.filter((m) => isBefore(m.at, period));
   const here = wasThere(book);
   const spill = lossPlace('spill');
   const some = (chosen: (m: Movement) => boolean) => own.filter(chosen);
   const row = (
-    key: 'opening' | 'receipts' | 'found' | 'removals' | 'released' | 'closing',
+    key: 'opening' | 'receipts' | 'invoiced' | 'found' | 'removals' | 'released' | 'closing',
     movements: readonly Movement[],
     lines: () => readonly WorkingLine[],
   ): FigureRow => ({
@@ -68,10 +62,14 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
     negative: Math.round(account[key].ug) < 0,
     lines,
   });
-  const already = some((m) => m.from === outside && here.has(m.entry));
-  const receipts = some((m) => m.from === outside && !here.has(m.entry));
+  const came = (m: Movement) => m.basis === 'invoice-against-weighed' || !here.has(m.entry);
+  const already = some((m) => m.from === outside && !came(m));
+  const receipts = some((m) => m.from === outside && came(m));
+  const opened = some((m) => m.basis === 'invoice-against-weighed');
   const found = some((m) => m.from === foundPlace);
   const removals = some((m) => m.to === outside);
+  const isGone = (place: string) => place !== spill && placeParts(place).kind === 'loss';
+  const gone = some((m) => isGone(m.to) !== isGone(m.from));
   const released = some((m) => m.to === spill || m.from === spill);
   return [
     row('opening', already, () => [
@@ -80,6 +78,15 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
       result(accountWords.rows.opening, account.opening),
     ]),
     row('receipts', receipts, () => linesOf(book, receipts, same, { sum: accountWords.rows.receipts })),
+    ...(opened.length === 0
+      ? []
+      : [
+          row('invoiced', opened, () =>
+            linesOf(book, opened, (m) => (m.from === outside ? m.mercury : scaled(m.mercury, -1)), {
+              sum: accountWords.rows.invoiced,
+            }),
+          ),
+        ]),
     row('found', found, () => linesOf(book, found, same, { sum: accountWords.rows.found })),
     row('removals', removals, () => linesOf(book, removals, same, { sum: accountWords.rows.removals })),
     row('released', released, () =>
@@ -101,6 +108,8 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
           (key): WorkingLine => ({ sort: 'reading', text: accountWords.rows[key], figure: figureText(account[key]) }),
         ),
         { sort: 'formula', text: accountWords.sum },
+        { sort: 'note', text: words.lostTo },
+        ...linesOf(book, gone, (m) => (isGone(m.to) ? m.mercury : scaled(m.mercury, -1))).slice(0, -1),
         {
           sort: 'formula',
           text: words.uFormula,
@@ -110,6 +119,14 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
       ],
     },
   ];
+}
+
+/** The smallest loss the account would show, or why it cannot be told. */
+export function detectableText({ unaccounted }: Pick<Account, 'unaccounted'>): string {
+  const u = uOf(unaccounted);
+  return u > 0
+    ? `${decimalText(decimalFromNumber((detectableFactor * u) / 1e6), placesFor((2 * u) / 1e6))}\u00a0g`
+    : none(accountReasons.noUncertainty);
 }
 
 export interface Verdict {
@@ -123,7 +140,6 @@ export interface Verdict {
 export function verdictOf(account: Account): Verdict {
   const { unaccounted, ore } = account;
   const z = zOf(unaccounted);
-  const u = uOf(unaccounted);
   const per = perTonne(unaccounted, ore);
   const lost = added(unaccounted, account.released);
   const uLine: WorkingLine = { sort: 'reading', text: accountWords.rows.unaccounted, figure: figureText(unaccounted) };
@@ -135,10 +151,7 @@ export function verdictOf(account: Account): Verdict {
       { label: words.z, figure: zFigure, lines: [uLine, { sort: 'formula', text: words.zFormula, figure: zFigure }] },
       {
         label: words.detectable,
-        figure:
-          u > 0
-            ? `${decimalText(decimalFromNumber((detectableFactor * u) / 1e6), placesFor((2 * u) / 1e6))}\u00a0g`
-            : none(accountReasons.noUncertainty),
+        figure: detectableText(account),
         lines: [uLine, { sort: 'formula', text: words.detectableFormula }],
       },
       {

@@ -44,9 +44,9 @@ export interface MovementPage {
   readonly number: number;
 }
 
-/** A page of movements; `place` empty: of every place. */
-export function movementPage(book: Book, place: string, asked: number): MovementPage {
-  const all = (place === '' ? book.movements.all : movementsOf(book, place, null)).filter(moved).toReversed();
+/** A page of movements; `place` empty: of every place. `chosen`: of these alone. */
+export function movementPage(book: Book, place: string, asked: number, chosen?: readonly Movement[]): MovementPage {
+  const all = (chosen ?? (place === '' ? book.movements.all : movementsOf(book, place, null))).filter(moved).toReversed();
   const pages = Math.max(1, Math.ceil(all.length / perPage));
   const number = Math.min(Math.max(1, asked), pages);
   const rows = all.slice((number - 1) * perPage, number * perPage).map(

@@ -12,8 +12,10 @@ export interface Subject {
 
 /** Papers over a period. */
 export const overPeriod: ReadonlySet<PaperName> = new Set(['mercury-account', 'mercury-register']);
+/** Papers of a day: what stands at its end. */
+export const ofDay: ReadonlySet<PaperName> = new Set(['count-sheet']);
 /** Papers about one thing: it has to be chosen. */
-export const needsSubject = (paper: PaperName): boolean => !overPeriod.has(paper);
+export const needsSubject = (paper: PaperName): boolean => !overPeriod.has(paper) && !ofDay.has(paper);
 
 export const isPaper = (name: string | undefined): name is PaperName => paperNames.some((paper) => paper === name);
 
@@ -27,6 +29,7 @@ export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
   const { current } = book;
   switch (paper) {
     case 'mercury-account':
+    case 'count-sheet':
       return [];
     case 'mercury-register':
       return [...book.registers.vessel.values()].map((thing) => ({ value: thing.id, label: nameOf(latest(thing).body) }));

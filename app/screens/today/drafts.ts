@@ -8,6 +8,7 @@ import { kindNames } from '../../words/labels.ts';
 import { todayWords } from '../../words/today.ts';
 import { type Deed, deedHref, noteHref } from '../daybook/hrefs.ts';
 import { plainKind, writeHref } from '../daybook/write/routes.ts';
+import { stockTakeHref } from '../mercury/stock-take/href.ts';
 import { newForms, newHref } from '../retort/routes.ts';
 import { chargeHref, registerHref, standingHref } from '../shared/places.ts';
 
@@ -43,6 +44,7 @@ export function draftPlace(book: Book, { form, touched }: DraftRow): DraftPlace 
     return place(words.later(entryName(book, id)), charge === undefined ? undefined : chargeHref(charge));
   }
   if (kind === 'note' && id === undefined) return place(kindNames.note, noteHref);
+  if (form === 'stock-take/guided') return place(kindNames['stock-take'], stockTakeHref);
   const written = plainKind(kind);
   if (written && id === undefined) return place(kindNames[written], writeHref(written));
   const deed = deeds[kind];

@@ -1,12 +1,16 @@
 /** The state of the Today room: the day's page from the book as it stands, with the drafts this window remembers. */
+import { outOfStepOf, startingLotDays } from '../../core/book/out-of-step.ts';
 import type { Daybook } from '../../daybook/book.svelte.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
+import { readLotDays } from '../mercury/out-of-step/lot-days.ts';
 import { type Today, todayOf } from './today.ts';
 
 export class TodayState {
   drafts: readonly DraftRow[] = $state.raw([]);
   /** The clock as it was when the page was opened or looked at again. */
   now = $state('');
+  /** Days a lot may lie in the safe before it counts as old. */
+  lotDays = $state(startingLotDays);
   readonly #daybook: Daybook;
 
   constructor(daybook: Daybook) {
@@ -17,11 +21,18 @@ export class TodayState {
   /** Looks at the clock and the drafts again. */
   async look(): Promise<void> {
     this.now = this.#daybook.clock.now();
+    this.lotDays = await readLotDays(this.#daybook.store);
     const rows = await this.#daybook.store.drafts().catch(() => []);
     this.drafts = [...rows].sort((a, b) => (a.touched < b.touched ? 1 : -1));
   }
 
   readonly page: Today = $derived.by(() => todayOf(this.#daybook.book, this.now, this.drafts));
+
+  /** How many things are out of step, by the same list that the Mercury room shows. */
+  readonly outOfStep: number = $derived.by(
+    () =>
+      outOfStepOf(this.#daybook.book, { at: this.now, lotDays: this.lotDays, notices: this.#daybook.open?.notices ?? [] }).length,
+  );
 
   /** When the last entry was written down; null in an empty book. */
   get lastWritten(): string | null {

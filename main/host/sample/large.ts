@@ -5,12 +5,15 @@ import { Story, type Told } from './story.ts';
 const dishG = 85.32;
 const beakerG = 412.15;
 
-/** So many entries, from the first day on, four a day. */
+/** The day the site is settled and its stock weighed: before the first round, so that no vessel gives what it was never given. */
+const before = '1989-12-31';
+
+/** So many entries, from 1990 on, four rounds a day. */
 export function generated(entries: number, seed: number): readonly Told[] {
   const story = new Story(seed);
-  const site = settle(story);
+  const site = settle(story, before);
   const { dice } = story;
-  story.tell('receipt', '2025-01-06', '09:00', {
+  story.tell('receipt', before, '09:00', {
     vessel: site.bottle,
     way: 'already-here',
     weight: { how: 'stated', mass: '5 t', u: '1 kg' },

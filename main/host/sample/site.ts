@@ -25,8 +25,7 @@ export interface SampleSite {
 /** The first day of the book. */
 export const firstDay = '2025-01-06';
 
-export function settle(story: Story): SampleSite {
-  const day = firstDay;
+export function settle(story: Story, day: string = firstDay): SampleSite {
   const keeper = story.tell('person', day, '08:00', { name: 'Keeper', roles: ['keeper'] });
   story.by = keeper;
   const officer = story.tell('person', day, '08:04', { name: 'Safety officer', roles: ['safety-officer'] });

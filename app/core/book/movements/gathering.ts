@@ -1,5 +1,5 @@
 /** One movement of mercury, where movements are gathered, and what the places hold after them: the ground that every kind of movement stands on. */
-import type { Measured } from '../../measured.ts';
+import { type Measured, RunningTotal } from '../../measured.ts';
 import { compareWithBound } from '../../time.ts';
 import type { Charges } from '../charges.ts';
 import type { Condenser } from '../condenser.ts';
@@ -12,7 +12,17 @@ import type { LotMercury, RunMercury } from '../shares.ts';
 import type { Weighed } from '../weights.ts';
 
 /** How the amount of a movement is known. */
-export type Basis = 'weighed' | 'stated' | 'estimated' | 'trued' | 'allotted' | 'sibling' | 'difference' | 'counted';
+export type Basis =
+  | 'weighed'
+  | 'stated'
+  | 'estimated'
+  | 'trued'
+  | 'allotted'
+  | 'sibling'
+  | 'difference'
+  | 'counted'
+  /** What a flask that came under seal was short or over when it was first weighed: the supplier's figure, not a loss. */
+  | 'invoice-against-weighed';
 
 export interface Movement {
   readonly at: string;
@@ -50,24 +60,23 @@ export interface Gathering {
   readonly inVessel: (net: Measured, vessel: string, at: string) => Measured;
 }
 
+/** Books one movement into the stocks of its two places. */
+export function bookInto(stocks: Map<string, RunningTotal>, { from, to, mercury }: Movement): void {
+  const at = (place: string): RunningTotal => {
+    const known = stocks.get(place);
+    if (known) return known;
+    const made = new RunningTotal();
+    stocks.set(place, made);
+    return made;
+  };
+  at(from).add(mercury, -1);
+  at(to).add(mercury);
+}
+
 /** What stands in each place after all movements up to and with this moment or day; null: all of them. */
 export function stocksAt(movements: readonly Movement[], upTo: string | null): ReadonlyMap<string, Measured> {
-  const stocks = new Map<string, { ug: number; parts: Map<string, number> }>();
-  const add = (place: string, value: Measured, sign: 1 | -1) => {
-    const stock = stocks.get(place) ?? { ug: 0, parts: new Map<string, number>() };
-    stock.ug += sign * value.ug;
-    for (const [source, u] of value.parts) {
-      const next = (stock.parts.get(source) ?? 0) + sign * u;
-      if (next === 0) stock.parts.delete(source);
-      else stock.parts.set(source, next);
-    }
-    stocks.set(place, stock);
-  };
-  for (const m of movements) {
-    if (upTo !== null && compareWithBound(m.at, upTo) > 0) continue;
-    add(m.from, m.mercury, -1);
-    add(m.to, m.mercury, 1);
-  }
+  const stocks = new Map<string, RunningTotal>();
+  for (const m of movements) if (upTo === null || compareWithBound(m.at, upTo) <= 0) bookInto(stocks, m);
   return stocks;
 }
 

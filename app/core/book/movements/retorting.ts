@@ -5,8 +5,9 @@
 import { exactly, less, type Measured, total } from '../../measured.ts';
 import { compareMoments } from '../../time.ts';
 import { firedAt } from '../charges.ts';
+import type { Reading } from '../current.ts';
 import { chargePlace, condenserPlace, lossPlace, lotPlace, outside, spongePlace, vesselPlace } from '../places.ts';
-import type { Run } from '../runs.ts';
+import { type Run, runsByCharge } from '../runs.ts';
 import { type Gathering, move } from './gathering.ts';
 
 export function runMovements(g: Gathering): void {
@@ -40,7 +41,7 @@ export function runMovements(g: Gathering): void {
   for (const reading of g.current.of('melt')) {
     let held: Measured = exactly(0);
     for (const { charge } of reading.body.sponges) {
-      const run = g.runs.find((r) => r.charges.some((c) => c.id === charge));
+      const run = runsByCharge(g.runs).get(charge);
       const mercury = run && g.runMercuries.get(run.id);
       if (!run || !mercury || run.charges[0]?.id !== charge) continue;
       held = total([held, mercury.inSponge]);
@@ -60,11 +61,12 @@ export function runMovements(g: Gathering): void {
 
 /** What a melt lost in weight: sponges and added metal less bars and samples; null while a weight is missing. */
 export function meltShrinkageUg(g: Pick<Gathering, 'current' | 'runs' | 'weigh'>, melt: string): number | null {
-  const reading = g.current.of('melt').find((r) => r.id === melt);
-  if (!reading) return null;
+  const found = g.current.byId.get(melt);
+  if (!found || found.struck || found.kind !== 'melt') return null;
+  const reading = found as Reading<'melt'>;
   let inUg = 0;
   for (const [i, sponge] of reading.body.sponges.entries()) {
-    const run = g.runs.find((r) => r.charges.some((c) => c.id === sponge.charge));
+    const run = runsByCharge(g.runs).get(sponge.charge);
     const last = run?.charges.find((c) => c.id === sponge.charge)?.firings.findLast((f) => f.sponges.has(sponge.charge));
     const net = sponge.weight
       ? g.weigh(sponge.weight, reading, `sponges[${i}].weight`).net

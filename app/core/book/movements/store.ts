@@ -2,6 +2,7 @@
 import type { Measured } from '../../measured.ts';
 import type { Reading } from '../current.ts';
 import { circuitPlace, foundPlace, lossPlace, lotPlace, outside, spongePlace, vesselPlace } from '../places.ts';
+import { runsByCharge } from '../runs.ts';
 import { priorShare, residual } from '../shares.ts';
 import { byShare } from './estimates.ts';
 import { type Gathering, move } from './gathering.ts';
@@ -83,6 +84,10 @@ const usualShare: Readonly<Record<Reading<'transfer'>['body']['what'], { value: 
   waste: undefined,
 };
 
+/** Waste that left, and nobody said whether it counts as a disposal or as a loss. */
+export const asksWhich = ({ way, what, counts }: Reading<'transfer'>['body']): boolean =>
+  way === 'out' && what === 'waste' && counts === undefined;
+
 /** What of the book a transfer takes along, and how much mercury that is. */
 function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
   const { way, what, vessel, lot, charge, weight, share, counts } = reading.body;
@@ -99,14 +104,15 @@ function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
   let mercury: Measured | null = null;
   if (lot !== undefined && share === undefined) mercury = g.lotMercuries.get(lot)?.mercury ?? null;
   else if (charge !== undefined && share === undefined)
-    mercury =
-      [...g.runMercuries].find(([id]) => g.runs.find((r) => r.id === id)?.charges.some((c) => c.id === charge))?.[1].inSponge ??
-      null;
+    mercury = g.runMercuries.get(runsByCharge(g.runs).get(charge)?.id ?? '')?.inSponge ?? null;
   else if (net && what === 'mercury' && share === undefined)
     mercury = vessel === undefined ? net : g.inVessel(net, vessel, reading.happened);
   else if (net && (share !== undefined || usualShare[what] !== null))
     mercury = byShare(net, share ?? usualShare[what] ?? undefined, `share:${vessel ?? reading.id}`);
   if (mercury === null) return;
+  // sweepings sent away are a loss or a disposal: posted as handed over until somebody says, and bounded as lost
+  if (asksWhich(reading.body))
+    g.bounds.push({ path: 'sent-away', entry: reading.id, at: reading.happened, lowUg: 0, highUg: Math.max(0, mercury.ug) });
   if (way === 'in')
     move(g, reading, outside, place ?? lossPlace('unaccounted'), mercury, weight?.how === 'scale' ? 'weighed' : 'stated');
   else move(g, reading, place ?? lossPlace('handling'), away, mercury, what === 'mercury' ? 'weighed' : 'estimated');

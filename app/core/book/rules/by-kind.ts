@@ -2,7 +2,10 @@
 import { type Kind, type RegisterKind, registerKinds } from '../../kinds/index.ts';
 import { nameOf, type Registered, stateAt } from '../registers.ts';
 import type { Asking, Rules } from './asking.ts';
+import { bullionRules } from './bullion.ts';
+import { closingRules } from './closing.ts';
 import { chargeRules, firingRules } from './run.ts';
+import { stockTakeRules } from './stock-take.ts';
 import { madeLots, yearRules } from './year.ts';
 
 const rules: Rules = {
@@ -29,8 +32,11 @@ const rules: Rules = {
     for (const [i, id] of (body.present ?? []).entries()) asking.known(id, 'person', `body.present[${i}]`);
   },
   ...yearRules,
+  ...bullionRules,
+  'stock-take': stockTakeRules,
   charge: chargeRules,
   firing: firingRules,
+  closing: closingRules,
   note: ({ about }, asking) => {
     if (about !== undefined && !asking.book.current.byId.has(about))
       asking.refuse('unknown-id', 'body.about', { id: about, wanted: 'entry' });

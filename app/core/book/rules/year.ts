@@ -2,7 +2,6 @@
 import type { Body } from '../../kinds/index.ts';
 import { dayOf } from '../../time.ts';
 import { usedUp } from '../lots.ts';
-import { placeParts } from '../places.ts';
 import type { Asking, Rules } from './asking.ts';
 
 /** Lots that go into something must be there, each once. */
@@ -146,14 +145,4 @@ export const yearRules: Rules = {
   },
   'scale-check': (body, asking) => asking.known(body.scale, 'scale', 'body.scale'),
   'check-due': (body, asking) => asking.known(body.person, 'person', 'body.person'),
-  'stock-take': (body, asking) => {
-    const seen = new Set<string>();
-    for (const [i, line] of body.lines.entries()) {
-      const { kind, of } = placeParts(line.place);
-      if (kind === 'vessel') asking.known(of, 'vessel', `body.lines[${i}].place`);
-      if (seen.has(line.place)) asking.refuse('place-twice', `body.lines[${i}].place`, { place: line.place });
-      seen.add(line.place);
-      if (line.how === 'weighed') asking.weight(line.weight, `body.lines[${i}].weight`);
-    }
-  },
 };

@@ -7,13 +7,13 @@ import { stocksAt } from '../../../core/book/movements/gathering.ts';
 import { circuitPlace, placeParts, vesselPlace } from '../../../core/book/places.ts';
 import { latest } from '../../../core/book/registers.ts';
 import { circuitParts } from '../../../core/kinds/mercury.ts';
+import type { CountWay } from '../../../core/kinds/stock-take.ts';
 import { dayOf } from '../../../core/time.ts';
 import { stockTakeFields } from '../../../words/daybook-fields-count.ts';
 import { filled, type Typed, type UsualScale } from '../typed.ts';
 
 export const countGroups = ['store', 'drums', 'circuit', 'other'] as const;
 export type CountGroup = (typeof countGroups)[number];
-export type CountWay = 'sealed' | 'weighed' | 'estimated' | 'unanswered';
 
 const useOf = (book: Book, vessel: string) => {
   const thing = book.registers.vessel.get(vessel);
@@ -44,13 +44,13 @@ export function countGroup(book: Book, place: string): CountGroup {
 
 /** How a place of such a group can be answered. */
 export const waysOf: Readonly<Record<CountGroup, readonly CountWay[]>> = {
-  store: ['sealed', 'weighed', 'estimated', 'unanswered'],
-  drums: ['sealed', 'estimated', 'unanswered'],
+  store: ['sealed', 'weighed', 'estimated', 'unanswered', 'not-found'],
+  drums: ['sealed', 'estimated', 'unanswered', 'not-found'],
   circuit: ['estimated', 'unanswered'],
   other: ['estimated', 'unanswered'],
 };
 
-const [lines] = stockTakeFields;
+const lines = stockTakeFields.find((f) => f.key === 'lines');
 /** The questions of one row. */
 export const rowFields = lines?.shape.is === 'list' ? lines.shape.fields : [];
 

@@ -1,0 +1,2 @@
+/** Where the guided stock-take is. */
+export const stockTakeHref = '#/mercury/stock-take';

@@ -1,0 +1,75 @@
+/** Bodies of the bullion kinds with every field of them answered somewhere. */
+import type { Body } from '../../app/core/kinds/index.ts';
+
+export const bullionSamples: { readonly [K in 'assay' | 'settlement']: readonly Body<K>[] } = {
+  assay: [
+    {
+      subject: 'bar',
+      bar: 'melt-one/2',
+      method: 'fire-assay',
+      replicates: [
+        { sample: '250.12 mg', cornet: '221.437 mg', bead: '239.86 mg' },
+        { sample: '250.08 mg', cornet: '221.402 mg' },
+      ],
+      proofs: [{ taken: '221.50 mg', found: '221.58 mg', silverLoss: '2.61 mg' }],
+      sampling: { method: 'drill', positions: 'top and bottom', u: '0.80' },
+      limit: '0.5',
+      balanceU: '0.01 mg',
+      repeatability: '0.15',
+      proofScatter: '0.12',
+      laboratory: 'the bench',
+      note: 'crust left out',
+    },
+    {
+      subject: 'sponge',
+      charge: 'charge-1',
+      method: 'titration',
+      titrations: [{ sample: '2500.4 mg', volumeMl: '23.17', normality: '0.1002' }],
+    },
+    {
+      subject: 'bar',
+      bar: 'melt-one/2',
+      method: 'density',
+      air: '412.36 g',
+      water: '388.61 g',
+      waterDensity: '0.9982071',
+      airDensity: '0.0012',
+      other: 'copper',
+    },
+    {
+      subject: 'ore',
+      parcel: 'parcel-one',
+      which: 'stope 2',
+      method: 'outside',
+      result: {
+        unit: 'dwt-long-ton',
+        gold: '9.0',
+        goldU: '0.4',
+        silver: '3',
+        silverU: '1',
+        mercury: '0.1',
+        mercuryU: '0.05',
+        k: 2,
+      },
+      certificate: 'C 17',
+      laboratory: 'a laboratory',
+    },
+    { subject: 'mercury', vessel: 'bottle', method: 'outside', result: { unit: 'permille', gold: '1.1' } },
+  ],
+  settlement: [
+    {
+      bar: 'melt-one/2',
+      site: '884.6',
+      siteAssay: 'assay-one',
+      other: '885.3',
+      otherAssay: 'assay-two',
+      limit: '0.50',
+      rule: 'nearer-mean',
+      umpire: '884.9',
+      umpireAssay: 'assay-three',
+      contract: 'contract 4',
+      party: 'a buyer',
+      note: 'by post',
+    },
+  ],
+};

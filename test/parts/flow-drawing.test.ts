@@ -1,0 +1,149 @@
+/** The flow drawing: to one scale, from left to right, no label on another; the table and what is copied say the same as the bands. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type Book, readBook } from '../../app/core/book/book.ts';
+import { flowOf } from '../../app/core/book/flow.ts';
+import type { Entry } from '../../app/core/entry.ts';
+import { type Box, type FlowRun, layFlow, leastWidth } from '../../app/drawings/flow-layout.ts';
+import { flowSvg } from '../../app/drawings/flow-svg.ts';
+import { csvText } from '../../app/papers/csv/cells.ts';
+import { bandHref, shownFrom } from '../../app/screens/mercury/address.ts';
+import { flowCsv, flowRows } from '../../app/screens/mercury/flow/rows.ts';
+import { movementPage } from '../../app/screens/mercury/movements.ts';
+import { partsOf } from '../../app/screens/shared/places.ts';
+import { drawnFlow } from '../../app/words/flow.ts';
+import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
+import { journalOf } from '../../main/host/sample/write.ts';
+
+const sample: Book = readBook(
+  journalOf(eighteenMonths())
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Entry),
+);
+const days = { from: '2025-07-01', to: '2025-12-31' };
+const flow = flowOf(sample, days);
+
+const place = (id: number) => ({ id: `p${id}`, name: `Place ${id} ${'x'.repeat(id % 9)}`, figure: `${id * 1000} ± 3 g` });
+/** Places and bands that only run to a place of a higher number. */
+const flows = fc
+  .array(fc.record({ a: fc.nat(13), b: fc.nat(13), amount: fc.integer({ min: 1, max: 90_000 }) }), {
+    minLength: 1,
+    maxLength: 26,
+  })
+  .map((list) => {
+    const runs = new Map<string, FlowRun>();
+    for (const { a, b, amount } of list) {
+      const [from, to] = a < b ? [a, b] : [b, a];
+      if (from !== to) runs.set(`${from}>${to}`, { id: `${from}>${to}`, from: `p${from}`, to: `p${to}`, amount, tone: 'plain' });
+    }
+    return { places: Array.from({ length: 14 }, (_, i) => place(i)), runs: [...runs.values()] };
+  });
+
+const overlaps = (a: Box, b: Box): boolean =>
+  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+
+describe('the layout', () => {
+  test('draws every band to one scale, or at the least width and marked', () => {
+    fc.assert(
+      fc.property(flows, ({ places, runs }) => {
+        const { runs: laid, amountPerUnit } = layFlow(places, runs, 1000);
+        expect(laid).toHaveLength(runs.length);
+        for (const run of laid) {
+          const exact = run.amount / amountPerUnit;
+          expect(run.thin).toBe(exact < leastWidth);
+          expect(run.thickness).toBeCloseTo(Math.max(exact, leastWidth), 6);
+        }
+      }),
+    );
+  });
+
+  test('sets every band from left to right, inside the drawing, and changes nothing it is given', () => {
+    fc.assert(
+      fc.property(flows, ({ places, runs }) => {
+        const before = structuredClone({ places, runs });
+        const laid = layFlow(places, runs, 1000);
+        expect({ places, runs }).toEqual(before);
+        const x = new Map(laid.places.map((p) => [p.id, p]));
+        for (const run of laid.runs) expect((x.get(run.from)?.x ?? 0) < (x.get(run.to)?.x ?? 0), run.id).toBe(true);
+        for (const p of laid.places) expect(p.y >= 0 && p.y + p.height <= laid.height + 1, p.id).toBe(true);
+      }),
+    );
+  });
+
+  test('lays no label on another label', () => {
+    const check = (labels: readonly Box[]) => {
+      for (const [i, a] of labels.entries())
+        for (const b of labels.slice(i + 1)) expect(overlaps(a, b), JSON.stringify([a, b])).toBe(false);
+    };
+    fc.assert(fc.property(flows, ({ places, runs }) => check(layFlow(places, runs, 1000).places.map((p) => p.label))));
+    for (const period of [days, { from: null, to: null }]) {
+      const { places, runs } = drawnFlow(flowOf(sample, period));
+      check(layFlow(places, runs, 1020).places.map((p) => p.label));
+    }
+  });
+
+  test('of no bands is empty', () => {
+    expect(layFlow([place(1)], [], 1000)).toMatchObject({ places: [], runs: [] });
+  });
+});
+
+describe('the picture', () => {
+  const { places, runs } = drawnFlow(flow);
+
+  test('has every band and name as text, losses hatched, and no markup from a name', () => {
+    const svg = flowSvg(layFlow(places, runs, 900), { title: 'x', font: 'SourceSans3' });
+    expect(svg.match(/fill="url\(#loss\)"/g)).toHaveLength(runs.filter((r) => r.tone === 'loss').length);
+    for (const p of places) expect(svg).toContain(`>${p.name}<`);
+    const hostile = flowSvg(
+      layFlow(
+        [
+          { id: 'a', name: '<script>"&', figure: '' },
+          { id: 'b', name: 'b', figure: '' },
+        ],
+        [{ id: 'r', from: 'a', to: 'b', amount: 1, tone: 'plain' }],
+        900,
+      ),
+      { title: '<t>', font: '"x' },
+    );
+    expect(hostile).toContain('&lt;script&gt;&quot;&amp;');
+    expect(hostile).not.toMatch(/<script|<t>|""x/);
+  });
+});
+
+describe('the table', () => {
+  const rows = flowRows(flow, days);
+
+  test('has a row for every band, then for what stood still, and each leads to the movements it is the sum of', () => {
+    expect(rows.map((r) => r.id)).toEqual([...flow.bands, ...flow.still].map((b) => b.id));
+    expect(flow.still.length).toBeGreaterThan(0);
+    for (const [i, band] of [...flow.bands, ...flow.still].entries()) {
+      expect(shownFrom(partsOf(rows[i]?.href ?? '').slice(1))).toEqual({
+        page: 'movements',
+        place: '',
+        number: 1,
+        band: { id: band.id, ...days },
+      });
+      const shown = movementPage(sample, '', 1, band.movements);
+      expect(shown.count, band.id).toBeLessThanOrEqual(band.movements.length);
+      expect(shown.count, band.id).toBeGreaterThan(0);
+    }
+    expect(shownFrom(partsOf(bandHref('a>b', days, 3)).slice(1))).toMatchObject({ number: 3, band: { id: 'a>b' } });
+  });
+
+  test('is copied cell for cell, numbers as numbers, and no cell begins a formula', () => {
+    const lines = flowCsv(rows).trimEnd().split('\n');
+    expect(lines).toHaveLength(rows.length + 1);
+    for (const [i, row] of rows.entries()) expect(lines[i + 1]).toContain(`"${row.from}","${row.to}",`);
+    expect(lines[1]).toMatch(/^"At first: flasks","Flasks","\d+(\.\d+)?",/);
+    const [hostile] = rows;
+    if (!hostile) throw new Error('no row');
+    const names = ['=1+1', '-2+3', '@x', '+1', '\ttab', 'plain "quoted"'];
+    for (const name of names) {
+      const cell = flowCsv([{ ...hostile, from: name }]).split('\n')[1] ?? '';
+      // the papers' own writer of cells says what becomes of it
+      const papers = csvText(['h'], [[name]]).split('\n')[1] ?? '';
+      expect(cell.startsWith(`"${papers.replace(/^"|"$/g, '')}",`), name).toBe(true);
+    }
+  });
+});
