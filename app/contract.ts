@@ -16,10 +16,44 @@ const desk = z.strictObject({ desk: z.string(), entries: z.number().int(), endMa
 
 /** Something about the record itself that a person must know: the code is a key of the notice texts in app/words. */
 const notice = z.strictObject({
-  code: z.enum(['torn-line', 'broken-chain', 'newer-format', 'fork', 'not-writable', 'elsewhere-open', 'conflict-copy']),
+  code: z.enum([
+    'torn-line',
+    'broken-chain',
+    'newer-format',
+    'fork',
+    'not-writable',
+    'elsewhere-open',
+    'conflict-copy',
+    'copy-read',
+    'copy-damaged',
+    'lines-missing',
+    'lines-gone',
+    'lines-differ',
+    'new-desk',
+    'clock-back',
+  ]),
   desk: z.string().optional(),
   line: z.number().int().optional(),
+  /** How many lines it is about. */
+  lines: z.number().int().optional(),
   detail: z.string().optional(),
+  /** Of a fork: every way the desk goes on after the last common line, none of them chosen. `count` is how many lines; the first of them follow. */
+  branches: z
+    .array(
+      z.strictObject({
+        endMark: z.string(),
+        count: z.number().int(),
+        lines: z.array(
+          z.strictObject({
+            n: z.number().int(),
+            id: z.string().optional(),
+            kind: z.string().optional(),
+            happened: z.string().optional(),
+          }),
+        ),
+      }),
+    )
+    .optional(),
 });
 export type Notice = z.infer<typeof notice>;
 

@@ -18,6 +18,8 @@ export interface LoopbackOptions {
   readonly port?: number;
   /** The installation's state folder: it remembers the port, since another port is another origin and would hide drafts. */
   readonly home: string;
+  /** How long a request may take to send its head, and all of it, in milliseconds. */
+  readonly patienceMs?: { readonly head: number; readonly whole: number };
 }
 
 export interface Loopback {
@@ -76,9 +78,16 @@ export async function serveLoopback(host: Host, options: LoopbackOptions): Promi
   const installation = openInstallation(options.home);
   if (!installation.ok) return installation;
   let serve = (_incoming: IncomingMessage, outgoing: ServerResponse) => void outgoing.destroy();
-  const server = createServer({ maxHeaderSize: 16_384, headersTimeout: 10_000, requestTimeout: 60_000 }, (incoming, outgoing) =>
-    serve(incoming, outgoing),
-  );
+  const { head, whole } = options.patienceMs ?? { head: 10_000, whole: 60_000 };
+  const limits = {
+    maxHeaderSize: 16_384,
+    headersTimeout: head,
+    requestTimeout: whole,
+    // node looks after them only twice a minute by itself
+    connectionsCheckingInterval: Math.min(head, 5000),
+    insecureHTTPParser: false,
+  };
+  const server = createServer(limits, (incoming, outgoing) => serve(incoming, outgoing));
   const remembered = installation.value.port();
   let at = await listen(server, options.port ?? remembered ?? 0);
   // the remembered port belongs to another window just now: take any, and keep remembering the first

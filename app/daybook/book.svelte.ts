@@ -13,6 +13,7 @@ import { machineClock } from './clock.ts';
 import { noStore, openStore, type Store } from './drafts.ts';
 import type { Host } from './host.ts';
 import { onlyWriter, type Writing } from './only-writer.ts';
+import { SeenRecord } from './seen.svelte.ts';
 
 /** An entry on the disk, and its desk's end mark after it. */
 export interface Kept {
@@ -26,6 +27,8 @@ export interface Surroundings {
   readonly clock?: typeof machineClock;
   readonly openStore?: (name: string) => Promise<Result<Store>>;
   readonly locks?: LockManager | undefined;
+  /** Waits until the window has nothing better to do. */
+  readonly idle?: () => Promise<void>;
 }
 
 /**
@@ -59,18 +62,23 @@ export class Daybook {
   /** The last entry kept in this window. */
   lastKept = $state.raw<Kept | null>(null);
 
+  /** What this window has seen of the record, held against what is on the disk; null while no daybook is shown. */
+  seen = $state.raw<SeenRecord | null>(null);
+
   readonly clock: typeof machineClock;
   readonly host: Host;
   store: Store = noStore;
   #openStore: (name: string) => Promise<Result<Store>>;
   #locks: LockManager | undefined;
   #writing: Writing | null = null;
+  #idle: Surroundings['idle'];
 
-  constructor({ host, clock = machineClock, openStore: open = openStore, locks }: Surroundings) {
+  constructor({ host, clock = machineClock, openStore: open = openStore, locks, idle }: Surroundings) {
     this.host = { ask: (question, body) => this.#heard(host.ask(question, body)) };
     this.clock = clock;
     this.#openStore = open;
     this.#locks = locks;
+    this.#idle = idle;
   }
 
   /** Everything the entries say. */
@@ -172,6 +180,8 @@ export class Daybook {
 
   #leave(): void {
     this.ready = false;
+    this.seen?.leave();
+    this.seen = null;
     this.entries = [];
     this.elsewhere = false;
     this.writer = null;
@@ -186,15 +196,34 @@ export class Daybook {
     const store = await this.#openStore(open.id);
     this.store = store.ok ? store.value : noStore;
     this.storeProblem = store.ok ? null : (store.problems[0] ?? null);
-    if (!(await this.reload())) return;
+    if (!(await this.#read())) return;
     const writer = await this.store.setting('writer').catch(() => undefined);
     if (typeof writer === 'string' && this.book.registers.person.has(writer)) this.writer = writer;
     this.#askToWrite(open.id);
     this.ready = true;
+    if (store.ok) this.#lookBack(store.value);
+  }
+
+  /** Holds what was seen before against the record that has just come; while the window is idle, so that opening does not wait for it. */
+  #lookBack(store: Store): void {
+    this.seen = new SeenRecord({
+      store,
+      entries: () => this.entries,
+      reload: () => this.#read(),
+      mayWrite: () => this.#writing !== null && !this.elsewhere,
+      ...(this.#idle ? { idle: this.#idle } : {}),
+    });
+    void this.seen.settle();
   }
 
   /** Reads all entries anew. */
   async reload(): Promise<boolean> {
+    const read = await this.#read();
+    if (read) void this.seen?.settle(true);
+    return read;
+  }
+
+  async #read(): Promise<boolean> {
     const answer = await this.host.ask('entries', {});
     if (answer.ok) this.entries = entriesFrom(answer.value);
     else this.problems = answer.problems;
@@ -224,6 +253,7 @@ export class Daybook {
       this.state = { ...this.state, book: { ...this.state.book, desks: [...desks, desk] } };
     }
     this.lastKept = { entry, endMark: desk.endMark };
+    void this.seen?.settle();
     return good(this.lastKept);
   }
 

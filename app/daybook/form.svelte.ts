@@ -10,6 +10,8 @@ import { type Problem, problem, type Result } from '../core/result.ts';
 import { dayOf, isMoment } from '../core/time.ts';
 import { problemText } from '../words/problems.ts';
 import type { Daybook, Kept } from './book.svelte.ts';
+import { asideName, asideOf, type DraftContent, draftContent, type Extras, noExtras, type When } from './draft-shape.ts';
+import type { DraftRow } from './drafts.ts';
 
 /** What a form makes of what is typed. */
 export interface FormPlan<V extends object> {
@@ -18,27 +20,11 @@ export interface FormPlan<V extends object> {
   readonly kind: Kind;
   /** What stands in an empty form: plain data only. */
   readonly start: () => V;
+  /** The same with one thing in every list and by every id (`anyKey`), where `start` may have none: what a draft is held against. */
+  readonly full?: () => V;
   /** The body of the entry; a member left undefined is left out. May be half filled in: the schema says what is missing. */
   readonly body: (values: V) => Record<string, unknown>;
 }
-
-/** Day, time and how exact, as the fields hold them. */
-interface When {
-  day: string;
-  time: string;
-  timing: 'exact' | 'about' | 'day';
-}
-
-/** What any entry may carry besides its body, as the fields hold it. */
-export interface Extras {
-  witness: string[];
-  formNumber: string;
-  formPage: string;
-  book: string;
-  page: string;
-}
-
-const noExtras = (): Extras => ({ witness: [], formNumber: '', formPage: '', book: '', page: '' });
 
 /** Text of a field, or undefined where nothing was typed. */
 export const textOr = (text: string): string | undefined => (text.trim() === '' ? undefined : text.trim());
@@ -65,12 +51,16 @@ export class EntryForm<V extends object> {
   takenUp = $state('');
   /** It has been looked whether a draft was left: what stands in the fields is what the form begins with. */
   restored = $state(false);
+  /** Drafts of this form that could not be read: they are kept aside, as they are. */
+  unread = $state.raw<readonly DraftRow[]>([]);
   /** The draft could not be saved: what is typed lives in this window only. */
   draftLost = $state(false);
   #id = '';
   #timer: ReturnType<typeof setTimeout> | null = null;
   #fields = new Set<string>();
   #asked = false;
+  /** A draft that cannot be read lies where this form would save its own. */
+  #blocked = false;
 
   constructor(daybook: Daybook, plan: FormPlan<V>) {
     this.daybook = daybook;
@@ -188,6 +178,10 @@ export class EntryForm<V extends object> {
     this.#timer = null;
     // a window that only reads must not write over the draft of the one that writes
     if (this.stage === 'kept' || this.daybook.elsewhere) return;
+    if (this.#blocked && !(await this.#putAside())) {
+      this.draftLost = true;
+      return;
+    }
     const content = $state.snapshot({ id: this.#id, values: this.values, when: this.when, extras: this.extras });
     try {
       await this.daybook.store.saveDraft({ form: this.plan.name, touched: this.daybook.clock.now(), content });
@@ -197,18 +191,68 @@ export class EntryForm<V extends object> {
     }
   }
 
-  /** Takes up the draft of this form, if one was left. A draft of another shape is left alone. */
+  /** Takes up the draft of this form, if one was left. One that cannot be read is told and kept aside: nothing is written over it. */
   async restore(): Promise<void> {
     const row = await this.daybook.store.draft(this.plan.name).catch(() => undefined);
-    const content = row?.content as { id: string; values: V; when: When; extras: Extras } | undefined;
-    if (row && content && sameMembers(content.values, this.plan.start())) {
+    const content = row && this.#readable(row);
+    if (row && content) {
       this.#id = content.id;
       this.values = content.values;
       this.when = content.when;
       this.extras = content.extras;
       this.takenUp = row.touched;
     }
+    this.#blocked = row !== undefined && !content;
+    // a window that only reads leaves the draft where it is, and tells it all the same
+    if (this.#blocked && !this.daybook.elsewhere) await this.#putAside();
+    await this.#lookAside();
     this.restored = true;
+  }
+
+  /** What a stored draft holds, or null where this form could not hold it. */
+  #readable(row: DraftRow): DraftContent<V> | null {
+    const content = draftContent(row, (this.plan.full ?? this.plan.start)());
+    if (!content) return null;
+    try {
+      this.plan.body(content.values);
+      return content;
+    } catch {
+      return null;
+    }
+  }
+
+  /** Moves the draft that cannot be read out of the way; false where that fails, and then it lies where it lay. */
+  async #putAside(): Promise<boolean> {
+    const { store } = this.daybook;
+    try {
+      const row = await store.draft(this.plan.name);
+      // another window of this daybook may have put it aside by now, and a sound one begun
+      if (row && !this.#readable(row)) {
+        const taken = new Set((await store.drafts()).map((r) => r.form));
+        let n = 1;
+        while (taken.has(asideName(this.plan.name, n))) n++;
+        // first the copy, then the place: between the two it is there twice, never not at all
+        await store.saveDraft({ ...row, form: asideName(this.plan.name, n) });
+        await store.dropDraft(this.plan.name);
+      }
+      this.#blocked = false;
+      return true;
+    } catch {
+      return false;
+    }
+  }
+
+  async #lookAside(): Promise<void> {
+    const { name } = this.plan;
+    const rows = await this.daybook.store.drafts().catch(() => []);
+    this.unread = rows.filter((row) => asideOf(row.form) === name || (this.#blocked && row.form === name));
+  }
+
+  /** Throws a draft that could not be read away, because a person said so. */
+  async dropUnread(row: DraftRow): Promise<void> {
+    await this.daybook.store.dropDraft(row.form).catch(() => {});
+    if (row.form === this.plan.name) this.#blocked = false;
+    await this.#lookAside();
   }
 
   /** Throws what is typed and its draft away and begins anew. */
@@ -218,7 +262,7 @@ export class EntryForm<V extends object> {
     this.stage = 'writing';
     this.values = this.plan.start();
     this.#fresh();
-    await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
+    if (!this.#blocked) await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
   }
 
   /** Checks, hands in and waits for the disk. The draft goes only after the entry is kept. */
@@ -236,7 +280,7 @@ export class EntryForm<V extends object> {
     this.kept = answer.value;
     this.stage = 'kept';
     if (first) await this.daybook.write(answer.value.entry.id);
-    await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
+    if (!this.#blocked) await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
     return answer;
   }
 }
@@ -251,6 +295,3 @@ function pruned<T>(value: T): T {
       .map(([k, v]) => [k, pruned(v)]),
   ) as T;
 }
-
-const sameMembers = (a: unknown, b: object): boolean =>
-  a !== null && typeof a === 'object' && Object.keys(b).every((key) => Object.hasOwn(a, key));

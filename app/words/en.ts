@@ -19,6 +19,11 @@ export const en = {
   startAfresh: 'Throw the draft away',
   startAfreshAsk: 'Throw this draft away?',
   startAfreshSays: 'What was typed here goes. Entries that were kept stay.',
+  unreadTitle: 'A draft of this form could not be read',
+  unreadSays: (moment: string) =>
+    `It is damaged, or another version of this program left it${moment === '' ? '' : ` (last touched ${momentText(moment)})`}. It is kept as it is, and nothing is written over it; this form begins empty.`,
+  unreadHolds: 'What the draft holds',
+  unreadDrop: 'Throw that draft away',
   draftLost: 'The draft cannot be saved just now: what is typed lives in this window only until it is kept.',
   draftSafe: 'What is typed is saved as a draft at once.',
   notYet: (n: number) => (n === 1 ? 'One thing is not right yet.' : `${n} things are not right yet.`),

@@ -9,6 +9,7 @@ const causes: Readonly<Record<string, string>> = {
   'wrong-number': 'its number is not the next one: a line before it is missing, repeated or out of place',
   'wrong-prev': 'it does not follow from the line before it',
   'not-an-entry': 'its chain holds, but its content is not an entry as this program knows it',
+  'line-missing': 'a line is missing here, and this machine wrote it, so it cannot be on its way',
   'line-end': 'the end of the line was changed',
 };
 

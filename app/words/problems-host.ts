@@ -32,6 +32,11 @@ const record: Texts = {
   'journal-unsure': (d) =>
     `A write to ${d.path} failed and could not be taken back for certain. Nothing more is kept until the daybook is closed, opened and so verified again.`,
   'journal-closed': () => `The daybook was closed before this could be kept. ${nothingWritten} Open it again.`,
+  'join-broken': (d) =>
+    `The record in ${d.path} does not verify: desk ${d.desk}, line ${d.line}: ${lineCauseText(String(d.cause))}. ${nothingWritten} Keep both folders as they are, and compare with a backup.`,
+  'join-itself': (d) => `${d.path} is this daybook itself: name the other folder.`,
+  'join-other-daybook': (d) =>
+    `${d.path} holds another daybook (“${d.other}”, id ${d.otherId}) than this one (“${d.name}”, id ${d.id}), and two daybooks are never put into one. ${nothingWritten}`,
   'folder-not-empty': (d) =>
     `There is something in ${d.path} already, and a new daybook needs an empty folder: choose another name.`,
   'not-a-daybook': (d) => `There is no daybook in ${d.path}: choose the folder that holds daybook.json, or make a new one.`,

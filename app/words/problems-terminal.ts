@@ -32,6 +32,12 @@ export const terminalProblems: ProblemTexts = {
   'newer-unread': (d) =>
     `A newer version of this program wrote in this daybook (format ${d.format}), and what it wrote is not read here, so figures would be wrong: use the newer version.`,
   'paper-unknown': (d) => `There is no paper called “${d.read}” yet: choose one of ${d.papers}.`,
+  'lines-missing': (d) =>
+    d.to === d.line
+      ? `Desk ${d.desk}, line ${d.line} is not here: not delivered yet, or removed. Look for it in a newer copy of the folder and join that.`
+      : `Desk ${d.desk}, lines ${d.line} to ${d.to} are not here: not delivered yet, or removed. Look for them in a newer copy of the folder and join that.`,
+  'desk-forked': (d) =>
+    `Desk ${d.desk}, line ${d.line}: two different lines carry this number, as when a backup or a copied disk was written on. The desk counts up to the line before, and neither way on is chosen.`,
   'program-fault': (d) =>
     `The program itself failed (${d.detail}), and did not finish: please report it with the call that was made.`,
 };

@@ -2,6 +2,12 @@
 import { en } from './en.ts';
 
 export const shell = {
+  /** One way a forked desk goes on, none of them chosen. */
+  branch: (lines: number, endMark: string) =>
+    `One way on: ${lines === 1 ? '1 line' : `${lines} lines`}, end mark ${endMark.slice(0, 16)}…`,
+  branchLine: (n: number, kind: string, when: string, id: string) =>
+    [`line ${n}`, kind, when, id].filter((part) => part !== '').join(', '),
+  branchMore: (lines: number) => `and ${lines === 1 ? '1 more line' : `${lines} more lines`}`,
   skip: 'Skip to the page',
   index: 'Rooms',
   rooms: {

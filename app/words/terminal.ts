@@ -5,6 +5,7 @@ export const verbTexts = {
   new: 'makes an empty daybook folder',
   sample: 'writes the invented sample site; with --entries a large generated one, the same for the same seed',
   check: 'verifies every desk’s chain and prints entries, desks and end marks; reads only',
+  join: 'brings what another folder of the same daybook holds into this one: lines, evidence, closings; takes nothing away',
   account: 'the mercury account of a period: what came, went, is there, and is not accounted for',
   movements: 'every movement of mercury as CSV: date, from, to, exact grams, entry',
   export: 'every kind of entry as CSV, with the movements and a manifest of end marks',
@@ -34,11 +35,30 @@ export const checkTexts = {
   desk: (desk: string, entries: number, endMark: string) =>
     `${desk}  ${entries} ${entries === 1 ? 'entry' : 'entries'}  end mark ${endMark}`,
   fault: (desk: string, line: number, what: string) => `FAULT  ${desk}, line ${line}: ${what}`,
+  missing: (from: number, to: number) =>
+    from === to
+      ? `line ${from} is not here: not delivered yet, or removed`
+      : `lines ${from} to ${to} are not here: not delivered yet, or removed`,
+  forked: (line: number) =>
+    `two different lines carry the number ${line}: the desk counts up to line ${line - 1}, and neither way on is chosen`,
+  branch: (lines: number, endMark: string) => `  ${lines} ${lines === 1 ? 'line' : 'lines'} to end mark ${endMark}`,
+  branchLine: (n: number, kind: string, happened: string, id: string) =>
+    `    line ${n}  ${[kind, happened, id].filter((part) => part !== '').join('  ')}`,
   notice: (what: string) => `notice  ${what}`,
   closingFault: (what: string) => `FAULT  ${what}`,
   closings: (n: number) =>
     n === 1 ? 'The closing agrees with the entries it rests on.' : `All ${n} closings agree with the entries they rest on.`,
   clean: 'Every line of every desk verifies.',
+} as const;
+
+/** `join` as text for a person. */
+export const joinTexts = {
+  lines: (desk: string, lines: number) => `${desk}: ${lines} ${lines === 1 ? 'line' : 'lines'}`,
+  evidence: (files: number) => `evidence: ${files} ${files === 1 ? 'file' : 'files'}`,
+  closings: (files: number) => `closings: ${files} ${files === 1 ? 'file' : 'files'}`,
+  nothing: 'There is nothing in the other folder that is not here.',
+  beside: (name: string, as: string) => `closings/${name} differs from the one that is here: it is kept beside it as ${as}`,
+  left: (name: string) => `evidence/${name} is not what its name says and stays where it is`,
 } as const;
 
 /** `new`, `paper` and `export` as text for a person. */

@@ -97,7 +97,7 @@ export const todayWords = {
   dueAuthority: (name: string, day: string) => `Authority “${name}” ends: ${dayText(day)}`,
   overdue: (n: number) => (n === 1 ? 'past by 1 day' : `past by ${n} days`),
   dueIn: (n: number) => (n === 0 ? 'due today' : n === 1 ? 'in 1 day' : `in ${n} days`),
-  draft: (name: string, moment: string) => `${name}, last touched ${momentText(moment)}`,
+  draft: (name: string, moment: string) => (moment === '' ? name : `${name}, last touched ${momentText(moment)}`),
   draftOf: {
     standing: 'Standing',
     correction: (name: string) => `Correction: ${name}`,
@@ -107,6 +107,7 @@ export const todayWords = {
     later: (name: string) => `Weight added to ${name}`,
     restated: (kind: string, name: string) => `${kind}: ${name}`,
     other: (name: string) => `Form “${name}”`,
+    unread: (name: string) => `${name}: this draft could not be read; it is kept`,
   },
   takeUp: 'Take it up',
   unknown: (n: number) =>

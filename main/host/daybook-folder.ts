@@ -1,9 +1,9 @@
 /**
  * A daybook as it lies on disk: makes an empty one, and reads one with every desk's chain verified and all entries merged. Reading never writes,
- * not even to set a torn tail aside. Desks merge by set union: each wrote only its own journal.
+ * not even to set a torn tail aside. Desks merge by set union (`desk-union.ts`): each wrote only its own journal.
  */
 import { randomUUID } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Notice } from '../../app/contract.ts';
 import { type Entry, formatNumber } from '../../app/core/entry.ts';
@@ -13,17 +13,17 @@ import { id, label, moment } from '../../app/core/shapes.ts';
 import { minutesOf } from '../../app/core/time.ts';
 import { z } from '../../app/core/zod.ts';
 import { machineClock } from './clock.ts';
+import { conflictName, readDesks } from './desk-files.ts';
+import type { Branch, DeskRead } from './desk-union.ts';
 import { diskProblem, flushFolder, makeFolder, onDisk, writeWhole } from './disk.ts';
-import { type Journal, readJournal } from './journal.ts';
-import { desksFolder } from './journal-writer.ts';
 
 const infoFile = 'daybook.json';
 const info = z.strictObject({ id, name: label, format: z.literal(formatNumber), made: moment });
 /** What daybook.json says. */
 export type DaybookInfo = Omit<z.infer<typeof info>, 'format'> & { readonly format: number };
 
-/** One desk of a daybook, as far as its journal could be verified. `entries` counts. */
-export interface Desk extends Omit<Journal, 'entries' | 'goodBytes'> {
+/** One desk of a daybook, as far as its lines could be verified. `entries` counts. */
+export interface Desk extends Omit<DeskRead, 'entries'> {
   readonly entries: number;
 }
 
@@ -80,12 +80,8 @@ function readInfo(folder: string): Result<DaybookInfo> {
   return got.ok ? got : bad(problem('daybook-unreadable', '', { path }));
 }
 
-const journalName = /^([a-z0-9][a-z0-9-]{5,63})\.jsonl$/;
-const tornName = /^[a-z0-9][a-z0-9-]{5,63}\.torn-\d+(-\d+)?$/;
-const conflictName = /sync-conflict|conflicted copy/i;
-
 /** Entries by happening, writing, desk, number. Moments are read once each, not at every comparison. */
-function merged(journals: readonly Journal[]): Entry[] {
+function merged(journals: readonly DeskRead[]): Entry[] {
   const rows = journals.flatMap((j) =>
     j.entries.map((entry) => ({ entry, happened: minutesOf(entry.happened) ?? 0, written: minutesOf(entry.written) ?? 0 })),
   );
@@ -98,10 +94,33 @@ function merged(journals: readonly Journal[]): Entry[] {
   return rows.map((row) => row.entry);
 }
 
-function noticesOf({ desk, fault, torn, newer }: Journal): Notice[] {
-  if (fault) return [{ code: 'broken-chain', desk, line: fault.line, detail: fault.cause }];
-  if (newer) return [{ code: 'newer-format', desk, line: newer.line, detail: String(newer.format) }];
-  return torn ? [{ code: 'torn-line', desk, line: torn.line }] : [];
+/** Numbers of lines as text: "3, 5-8". */
+export const rangesText = (ranges: NonNullable<Desk['missing']>): string =>
+  ranges.map(({ from, to }) => (from === to ? `${from}` : `${from}-${to}`)).join(', ');
+
+// enough to see what each branch says; the lines themselves lie in the files
+const mostShown = 40;
+
+/** A branch of a fork as the window is told of it. */
+export const branchTold = ({ endMark, lines }: Branch): NonNullable<Notice['branches']>[number] => ({
+  endMark,
+  count: lines.length,
+  lines: lines
+    .slice(0, mostShown)
+    .map(({ n, read }) =>
+      read.is === 'entry' ? { n, id: read.entry.id, kind: read.entry.kind, happened: read.entry.happened } : { n },
+    ),
+});
+
+function noticesOf({ desk, fault, torn, newer, missing, fork }: DeskRead): Notice[] {
+  const notices: Notice[] = [];
+  if (fault) notices.push({ code: 'broken-chain', desk, line: fault.line, detail: fault.cause });
+  else if (newer) notices.push({ code: 'newer-format', desk, line: newer.line, detail: String(newer.format) });
+  if (fork) notices.push({ code: 'fork', desk, line: fork.line, branches: fork.branches.map(branchTold) });
+  const [first] = missing ?? [];
+  if (missing && first) notices.push({ code: 'lines-missing', desk, line: first.from, detail: rangesText(missing) });
+  if (torn) notices.push({ code: 'torn-line', desk, line: torn.line });
+  return notices;
 }
 
 /** Reads and verifies a whole daybook. Fails only when there is no daybook or the disk cannot be read; what is wrong inside is told in it. */
@@ -112,26 +131,18 @@ export function readDaybook(dir: string): Result<Daybook> {
   const notices: Notice[] = [];
   if (about.value.format > formatNumber) notices.push({ code: 'newer-format', detail: String(about.value.format) });
   const got = onDisk(folder, () => {
-    const journals: Journal[] = [];
-    // a copy may have lost its empty folders
-    const files = existsSync(desksFolder(folder)) ? readdirSync(desksFolder(folder), { withFileTypes: true }) : [];
-    for (const file of files.toSorted((a, b) => (a.name < b.name ? -1 : 1))) {
-      const desk = journalName.exec(file.name)?.[1];
-      if (desk !== undefined && file.isFile())
-        journals.push(readJournal(readFileSync(join(desksFolder(folder), file.name)), desk));
-      else if (!tornName.test(file.name) && (!file.name.startsWith('.') || conflictName.test(file.name)))
-        notices.push({ code: 'conflict-copy', detail: join('desks', file.name) });
-    }
+    const read = readDesks(folder);
+    notices.push(...read.notices);
     for (const name of readdirSync(folder)) if (conflictName.test(name)) notices.push({ code: 'conflict-copy', detail: name });
-    return journals;
+    return read.desks;
   });
   if (!got.ok) return got;
-  const journals = got.value;
+  const desks = got.value;
   return good({
     folder,
     info: about.value,
-    desks: journals.map(({ entries, goodBytes: _, ...rest }) => ({ ...rest, entries: entries.length })),
-    entries: merged(journals),
-    notices: [...notices, ...journals.flatMap(noticesOf)],
+    desks: desks.map(({ entries, ...rest }) => ({ ...rest, entries: entries.length })),
+    entries: merged(desks),
+    notices: [...notices, ...desks.flatMap(noticesOf)],
   });
 }

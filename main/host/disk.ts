@@ -70,7 +70,10 @@ export function makeFolder(folder: string, mode = 0o777): void {
     mkdirSync(folder, { mode });
   } catch (error) {
     if (errorCode(error) !== 'EEXIST') throw error;
+    return;
   }
+  // what is flushed inside it later is found only if the folder itself is; one that may not be listed cannot be flushed by us
+  onDisk(folder, () => flushFolder(dirname(folder)));
 }
 
 /** Writes all of `bytes` at the end of an open file. Throws when the disk does. */

@@ -1,5 +1,5 @@
 /**
- * What one installation keeps outside every daybook: its desk, the daybooks it has opened, its loopback port, its locks. The desk's id is random
+ * What one installation keeps outside every daybook: its desk, the daybooks it has opened and how far it saw them, its loopback port, its locks. The desk's id is random
  * and made once; if its file cannot be read nothing is made up in its place, because another desk would then write on as this one.
  */
 import { randomBytes } from 'node:crypto';
@@ -10,6 +10,7 @@ import { bad, good, problem, type Result } from '../../app/core/result.ts';
 import { id } from '../../app/core/shapes.ts';
 import { z } from '../../app/core/zod.ts';
 import { errorCode, flushFolder, makeFolder, onDisk, writeWhole } from './disk.ts';
+import { type DaybookMemory, newDeskId, readMemory, writeMemory } from './end-marks-seen.ts';
 import { type Lock, takeLock } from './lock.ts';
 
 const deskFile = z.object({ desk: id });
@@ -29,6 +30,10 @@ export interface Installation {
   readonly remember: (folder: string, name: string) => Result<Recent>;
   readonly port: () => number | null;
   readonly rememberPort: (port: number) => Result<null>;
+  /** What it remembers of the daybook of this id: the desk it writes as there, and the end marks it has seen. */
+  readonly memoryOf: (daybookId: string) => DaybookMemory & { readonly lost?: boolean };
+  /** Remembers it, whole. `lost`: what was there could not be understood and is kept aside. */
+  readonly keepMemory: (daybookId: string, memory: DaybookMemory, lost?: boolean) => Result<null>;
   /** The right to write to the daybook of this id. */
   readonly lock: (daybookId: string) => Result<Lock>;
 }
@@ -60,7 +65,7 @@ function deskIn(home: string): Result<string> {
     onDisk(path, () => {
       if (!existsSync(path)) {
         const aside = `${path}.${randomBytes(6).toString('hex')}`;
-        writeWhole(aside, `${JSON.stringify({ desk: `desk-${randomBytes(8).toString('hex')}` })}\n`, 0o600);
+        writeWhole(aside, `${JSON.stringify({ desk: newDeskId() })}\n`, 0o600);
         try {
           linkSync(aside, path);
         } catch (error) {
@@ -86,6 +91,7 @@ export function openInstallation(home: string): Result<Installation> {
   const recentsPath = join(home, 'recents.json');
   const portPath = join(home, 'port.json');
   const locks = join(home, 'locks');
+  const memoryPath = (daybookId: string): string => join(home, 'daybooks', `${daybookId}.json`);
   const made = onDisk(home, () => makeFolder(locks, 0o700));
   if (!made.ok) return made;
   const desk = deskIn(home);
@@ -121,6 +127,8 @@ export function openInstallation(home: string): Result<Installation> {
         writeWhole(portPath, `${JSON.stringify({ port })}\n`, 0o600);
         return null;
       }),
+    memoryOf: (daybookId) => readMemory(memoryPath(daybookId), desk.value),
+    keepMemory: (daybookId, memory, lost) => writeMemory(memoryPath(daybookId), memory, lost),
     // the id has the shape of an id, so it names a file in that folder and nowhere else
     lock: (daybookId) => takeLock(join(locks, `${daybookId}.lock`)),
   });

@@ -17,7 +17,7 @@ import {
 import { join } from 'node:path';
 import type { Draft, Entry } from '../../app/core/entry.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
-import { diskProblem, flushFolder, makeFolder, onDisk, writeAll } from './disk.ts';
+import { diskProblem, flushFolder, makeFolder, onDisk, writeAll, writeWhole } from './disk.ts';
 import { readJournal } from './journal.ts';
 import { lineFor } from './line.ts';
 
@@ -37,21 +37,41 @@ export interface JournalWriter {
 // a journal that is a link to elsewhere is not ours to write
 const noFollow = constants.O_NOFOLLOW ?? 0;
 
-/** Moves the torn tail of a journal into `<desk>.torn-<n>` beside it, a name no reader takes for a journal; then cuts it off. */
-function setTailAside(path: string, fd: number, bytes: Uint8Array, goodBytes: number, line: number): void {
+/** Copies the torn tail of a journal into `<desk>.torn-<n>` beside it, a name no reader takes for a journal. */
+function keepTail(path: string, tail: Uint8Array, line: number): void {
   const stem = `${path.slice(0, -'.jsonl'.length)}.torn-${line}`;
   let aside = stem;
   for (let again = 2; existsSync(aside); again++) aside = `${stem}-${again}`;
   const to = openSync(aside, 'wx');
   try {
-    writeAll(to, bytes.subarray(goodBytes));
+    writeAll(to, tail);
     fdatasyncSync(to);
   } finally {
     closeSync(to);
   }
   flushFolder(join(path, '..'));
+}
+
+/** Moves the torn tail of an open journal aside. */
+function setTailAside(path: string, fd: number, bytes: Uint8Array, goodBytes: number, line: number): void {
+  keepTail(path, bytes.subarray(goodBytes), line);
   ftruncateSync(fd, goodBytes);
   fdatasyncSync(fd);
+}
+
+/**
+ * Puts a desk's own journal there whole, from lines that verify as one chain and hold every sound line the file has: when copies beside it hold
+ * more than it does, or it is out of order. A tail without its end is set aside first. Only its own writer may, while it holds the lock.
+ */
+export function putWhole(daybook: string, desk: string, lines: readonly string[]): Result<null> {
+  const path = journalPath(daybook, desk);
+  return onDisk(path, () => {
+    const bytes = existsSync(path) ? readFileSync(path) : new Uint8Array();
+    const tail = bytes.subarray(bytes.lastIndexOf(10) + 1);
+    if (tail.length > 0) keepTail(path, tail, lines.length + 1);
+    writeWhole(path, `${lines.join('\n')}\n`);
+    return null;
+  });
 }
 
 /**

@@ -1,6 +1,7 @@
 /**
  * A daybook while it is open here: its entries in memory, the lock, the writer of our own journal. Opens for reading only, and says why, when a
  * chain is broken, a newer program wrote in it, another process holds it, or the folder cannot be written. Keeping is answered after the flush.
+ * It never goes on with a journal that forked, is shorter than this installation saw it, or that another machine wrote in: it becomes a new desk.
  */
 import { accessSync, constants, existsSync } from 'node:fs';
 import { resolve } from 'node:path';
@@ -9,12 +10,15 @@ import { inOrder } from '../../app/core/book/current.ts';
 import type { Draft, Entry } from '../../app/core/entry.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import { carriedOver, problemsOf } from './check.ts';
+import { clockNotices, type Written, writtenAfter, writtenBy } from './clock-back.ts';
 import { type Daybook, readDaybook } from './daybook-folder.ts';
+import { linesOfDesks } from './desk-files.ts';
 import { onDisk } from './disk.ts';
+import { marksAfter, newDeskId, noticesSince, sinceSeen } from './end-marks-seen.ts';
 import { hasEvidence, keepEvidence } from './evidence.ts';
 import { type FilesSeen, sawFiles } from './files-seen.ts';
 import type { Installation } from './installation.ts';
-import { desksFolder, type JournalWriter, journalPath, openJournal } from './journal-writer.ts';
+import { desksFolder, type JournalWriter, journalPath, openJournal, putWhole } from './journal-writer.ts';
 import type { Lock } from './lock.ts';
 
 export interface OpenDaybook {
@@ -32,11 +36,14 @@ export interface OpenDaybook {
   readonly close: () => void;
 }
 
-/** Why a daybook that was read cannot be written; null when nothing in it speaks against it. */
-function unfit({ info, desks, notices }: Daybook): Problem | null {
-  for (const { desk, fault, newer } of desks) {
+/** Why a daybook that was read cannot be written as `own`; null when nothing in it speaks against it. */
+function unfit({ info, desks, notices }: Daybook, own: string): Problem | null {
+  for (const { desk, fault, newer, missing } of desks) {
     if (fault) return problem('chain-broken', '', { desk, line: fault.line, cause: fault.cause });
     if (newer) return problem('newer-format', '', { desk, line: newer.line, format: newer.format });
+    // lines of another desk may still be on their way; our own were written here
+    const [gap] = missing ?? [];
+    if (desk === own && gap) return problem('chain-broken', '', { desk, line: gap.from, cause: 'line-missing' });
   }
   return notices.some((n) => n.code === 'newer-format') ? problem('newer-format', '', { format: info.format }) : null;
 }
@@ -53,10 +60,15 @@ function unwritable(folder: string, desk: string): Problem | null {
 
 /** The notice a refusal to write is shown as; the broken chain and the newer format already have theirs. */
 function noticeOf({ code, data = {} }: Problem): Notice[] {
+  if (code === 'chain-broken' && data.cause === 'line-missing')
+    return [{ code: 'broken-chain', desk: String(data.desk), line: Number(data.line), detail: 'line-missing' }];
   if (code === 'chain-broken' || code === 'newer-format') return [];
   if (code === 'elsewhere-open') return [{ code, detail: `${data.pid} ${data.host}` }];
   return [{ code: 'not-writable', detail: code }];
 }
+
+// entries kept one after another are remembered together
+const rememberAfterMs = 1000;
 
 /** Opens the daybook in `dir` for this installation. */
 export function openDaybook(dir: string, installation: Installation): Result<OpenDaybook> {
@@ -65,13 +77,20 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
   let seen: FilesSeen = sawFiles(folder);
   const first = readDaybook(folder);
   if (!first.ok) return first;
+  const { id } = first.value.info;
+  const known = onDisk(installation.home, () => installation.memoryOf(id));
+  if (!known.ok) return known;
+  let memory = known.value;
   let daybook = first.value;
   let byId = new Map(daybook.entries.map((entry) => [entry.id, entry]));
+  let since = sinceSeen(memory.marks, daybook.desks, daybook.entries);
+  let written: Written | null = null;
   /** Whether somebody else holds the list of entries. */
   let lent = false;
   let lock: Lock | null = null;
   let writer: JournalWriter | null = null;
-  let refusal: Problem | null = unfit(daybook) ?? unwritable(folder, installation.desk);
+  let refusal: Problem | null = unfit(daybook, memory.desk) ?? unwritable(folder, memory.desk);
+  const newDesks: Notice[] = [];
 
   const letGo = () => {
     writer?.close();
@@ -80,21 +99,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     lock = null;
   };
 
-  const takeUp = (): Problem | null => {
-    const taken = installation.lock(daybook.info.id);
-    if (!taken.ok) return taken.problems[0] ?? null;
-    lock = taken.value;
-    const opened = openJournal(folder, installation.desk);
-    if (!opened.ok) return opened.problems[0] ?? null;
-    writer = opened.value;
-    return null;
-  };
-  refusal ??= takeUp();
-  if (refusal) letGo();
-  // the writer has set a torn tail of ours aside, so later readings do not show it: it stays told
-  const setAside = refusal ? [] : daybook.notices.filter((n) => n.code === 'torn-line' && n.desk === installation.desk);
-
-  const lookAgain = (): Result<null> => {
+  const read = (): Result<null> => {
     const now = sawFiles(folder);
     if (now.same(seen)) return good(null);
     const again = readDaybook(folder);
@@ -102,12 +107,108 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     daybook = again.value;
     lent = false;
     byId = new Map(daybook.entries.map((entry) => [entry.id, entry]));
+    since = sinceSeen(memory.marks, daybook.desks, daybook.entries);
+    written = writtenBy(memory.desk, daybook.entries);
     seen = now;
-    const broken = unfit(daybook);
-    if (broken && !refusal) {
-      refusal = broken;
-      letGo();
+    return good(null);
+  };
+
+  /** Remembers how far every desk was seen, after it verified. What another process holds is that one's to remember. */
+  const remember = (): void => {
+    if (refusal && ['elsewhere-open', 'lock-contended', 'newer-format'].includes(refusal.code)) return;
+    const marks = marksAfter(memory.marks, daybook.desks, since);
+    if (!memory.lost && JSON.stringify(marks) === JSON.stringify(memory.marks)) return;
+    const next = { desk: memory.desk, marks };
+    if (installation.keepMemory(id, next, memory.lost).ok) memory = next;
+  };
+  let timer: NodeJS.Timeout | null = null;
+  const rememberSoon = (): void => {
+    timer ??= setTimeout(() => {
+      timer = null;
+      remember();
+    }, rememberAfterMs).unref();
+  };
+
+  /** Why this installation cannot go on with its journal here; null when it can. */
+  const outgrown = (): string | null => {
+    const own = daybook.desks.find((d) => d.desk === memory.desk);
+    if (memory.lost) return 'state-lost';
+    if (own?.fork) return 'fork';
+    if (writer) return (own?.entries ?? 0) > writer.end().entries ? 'elsewhere' : null;
+    const then = since.find((s) => s.desk === memory.desk);
+    return then ? (then.differs ? 'differs' : 'shorter') : null;
+  };
+
+  /** From here on another desk, so that no line gets a number that was given out before. Its file is made with its first entry. */
+  const becomeNew = (why: string): Problem | null => {
+    const before = memory.desk;
+    const next = { desk: memory.lost ? before : newDeskId(), marks: memory.marks };
+    const kept = installation.keepMemory(id, next, memory.lost);
+    if (!kept.ok) return kept.problems[0] ?? null;
+    newDesks.push({ code: 'new-desk', ...(memory.lost ? {} : { desk: before }), detail: why });
+    memory = next;
+    written = null;
+    return null;
+  };
+
+  /** Opens our own journal at its end over all files that hold lines of it: what only copies hold is put into it first. */
+  const openOwn = (): Problem | null => {
+    const own = daybook.desks.find((d) => d.desk === memory.desk);
+    let opened = openJournal(folder, memory.desk);
+    const end = opened.ok ? opened.value.end() : null;
+    const disordered = !opened.ok && opened.problems.some(({ code }) => code === 'chain-broken');
+    if (own && (end ? end.endMark !== own.endMark : disordered)) {
+      if (opened.ok) opened.value.close();
+      const whole = onDisk(folder, () => {
+        const lines = linesOfDesks(folder).get(memory.desk)?.lines;
+        return Array.from({ length: own.entries }, (_, i) => lines?.get(i + 1)?.[0]?.text ?? '');
+      });
+      const put = whole.ok ? putWhole(folder, memory.desk, whole.value) : whole;
+      if (!put.ok) return put.problems[0] ?? null;
+      opened = openJournal(folder, memory.desk);
     }
+    if (!opened.ok) return opened.problems[0] ?? null;
+    writer = opened.value;
+    return null;
+  };
+
+  const settle = (): Problem | null => {
+    const why = outgrown();
+    if (why === null && writer) return null;
+    writer?.close();
+    writer = null;
+    return (why === null ? null : becomeNew(why)) ?? openOwn();
+  };
+
+  const takeUp = (): Problem | null => {
+    const taken = installation.lock(id);
+    if (!taken.ok) return taken.problems[0] ?? null;
+    lock = taken.value;
+    // another process of ours may have kept something before it gave the lock back
+    const again = onDisk(installation.home, () => installation.memoryOf(id));
+    if (!again.ok) return again.problems[0] ?? null;
+    memory = again.value;
+    const looked = read();
+    if (!looked.ok) return looked.problems[0] ?? null;
+    since = sinceSeen(memory.marks, daybook.desks, daybook.entries);
+    return unfit(daybook, memory.desk) ?? settle();
+  };
+  refusal ??= takeUp();
+  if (refusal) letGo();
+  written = writtenBy(memory.desk, daybook.entries);
+  // the writer has set a torn tail of ours aside, so later readings do not show it: it stays told
+  const setAside = refusal ? [] : daybook.notices.filter((n) => n.code === 'torn-line' && n.desk === memory.desk);
+  remember();
+
+  const lookAgain = (): Result<null> => {
+    const before = daybook;
+    const looked = read();
+    if (!looked.ok || daybook === before) return looked;
+    if (!refusal) {
+      refusal = unfit(daybook, memory.desk) ?? settle();
+      if (refusal) letGo();
+    }
+    remember();
     return good(null);
   };
 
@@ -115,7 +216,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
 
   const desks = (): OpenBook['desks'] => daybook.desks.map(({ desk, entries, endMark }) => ({ desk, entries, endMark }));
 
-  const ownDesk = () => ({ desk: installation.desk, ...(writer?.end() ?? { entries: 0, endMark: '' }) });
+  const ownDesk = () => ({ desk: memory.desk, ...(writer?.end() ?? { entries: 0, endMark: '' }) });
 
   const add = (entry: Entry) => {
     let at = daybook.entries.length;
@@ -129,7 +230,9 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     carriedOver(daybook.entries, entries, entry);
     daybook = { ...daybook, entries, desks: [...others, own] };
     byId.set(entry.id, entry);
-    seen = seen.with(journalPath(folder, installation.desk));
+    written = writtenAfter(written, entry);
+    seen = seen.with(journalPath(folder, memory.desk));
+    rememberSoon();
   };
 
   return good({
@@ -140,10 +243,17 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
         id: daybook.info.id,
         name: daybook.info.name,
         folder,
-        ownDesk: installation.desk,
+        ownDesk: memory.desk,
         desks: desks(),
         writable: refusal === null,
-        notices: [...setAside.filter(untold), ...daybook.notices, ...(refusal ? noticeOf(refusal) : [])],
+        notices: [
+          ...newDesks,
+          ...setAside.filter(untold),
+          ...daybook.notices,
+          ...noticesSince(since),
+          ...clockNotices(written),
+          ...(refusal ? noticeOf(refusal) : []),
+        ],
       };
     },
     whole: () => {
@@ -159,8 +269,8 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
         const { desk, entries, endMark } = deskOf(entry) ?? ownDesk();
         return good({ entry, desk: { desk, entries, endMark } });
       };
-      const known = byId.get(draft.id);
-      if (known) return answer(known);
+      const before = byId.get(draft.id);
+      if (before) return answer(before);
       if (refusal || !writer) return bad(refusal ?? problem('not-writable', ''));
       const missing = (draft.evidence ?? []).flatMap(({ file }, i) =>
         hasEvidence(folder, file) ? [] : [problem('evidence-missing', `evidence[${i}].file`, { file })],
@@ -174,6 +284,10 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
       return answer(entry);
     },
     keepEvidence: (bytes) => (refusal ? bad(refusal) : keepEvidence(folder, bytes)),
-    close: letGo,
+    close: () => {
+      if (timer) clearTimeout(timer);
+      if (lock) remember();
+      letGo();
+    },
   });
 }

@@ -10,6 +10,7 @@ import { readCall } from './call.ts';
 import { checkVerb } from './check.ts';
 import { exportVerb } from './export.ts';
 import { helpPage } from './help.ts';
+import { joinVerb } from './join.ts';
 import { movementsVerb } from './movements.ts';
 import { newVerb } from './new.ts';
 import { paperVerb } from './paper.ts';
@@ -34,6 +35,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
   new: newVerb,
   sample: sampleVerb,
   check: checkVerb,
+  join: joinVerb,
   account: accountVerb,
   movements: movementsVerb,
   export: exportVerb,

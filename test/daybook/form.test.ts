@@ -211,13 +211,94 @@ describe('a form on its way to an entry', () => {
     daybook.store.close();
   });
 
-  test('a draft of another shape is left alone', async () => {
+  test('a draft of another shape is told and kept aside as it is, and the form begins empty', async () => {
     const { daybook } = await begun();
-    await daybook.store.saveDraft({ form: 'scale', touched: clock.now(), content: { id: 'x', values: { other: 1 } } });
+    const content = { id: 'x', values: { other: 1 } };
+    await daybook.store.saveDraft({ form: 'scale', touched: clock.now(), content });
     const form = new EntryForm(daybook, plan);
     await form.restore();
     expect(form.values.label).toBe('');
     expect(form.takenUp).toBe('');
+    expect(form.unread.map((row) => [row.content, row.touched])).toEqual([[content, clock.now()]]);
+    daybook.store.close();
+  });
+
+  const damages: readonly (readonly [string, (content: Record<string, unknown>) => unknown])[] = [
+    ['nothing at all', () => null],
+    ['a text', () => 'Bench'],
+    ['no id', ({ id: _, ...rest }) => rest],
+    ['an id that is none', (content) => ({ ...content, id: '../x' })],
+    ['no day', (content) => ({ ...content, when: null })],
+    ['another exactness', (content) => ({ ...content, when: { day: '', time: '', timing: 'roughly' } })],
+    ['no further particulars', ({ extras: _, ...rest }) => rest],
+    ['witnesses that are no list', (content) => ({ ...content, extras: { ...(content.extras as object), witness: 'Keeper' } })],
+    ['a number for a name', (content) => ({ ...content, values: { ...(content.values as object), label: 7 } })],
+    ['no maximum', (content) => ({ ...content, values: { ...(content.values as object), maximum: null } })],
+    ['a field this version does not have', (content) => ({ ...content, values: { ...(content.values as object), newer: 'x' } })],
+    ['a list for the values', (content) => ({ ...content, values: [content.values] })],
+  ];
+  test.each(damages)(
+    'a draft with %s is kept aside, nothing typed later is written over it, and it goes only when told to',
+    async (_, damage) => {
+      const { daybook } = await begun();
+      const first = new EntryForm(daybook, plan);
+      fill(first);
+      await first.saveDraft();
+      const sound = (await daybook.store.draft('scale'))?.content as Record<string, unknown>;
+      const content = damage(sound);
+      await daybook.store.saveDraft({ form: 'scale', touched: clock.now(), content });
+
+      const form = new EntryForm(daybook, plan);
+      await form.restore();
+      expect([form.takenUp, form.values.label, form.restored]).toEqual(['', '', true]);
+      form.values.label = 'Typed after';
+      await form.saveDraft();
+      await form.restore();
+      expect([form.values.label, form.unread.map((row) => row.content)]).toEqual(['Typed after', [content]]);
+      await form.startAfresh();
+      expect((await daybook.store.drafts()).map((row) => row.content)).toEqual([content]);
+      const [row] = form.unread;
+      if (row) await form.dropUnread(row);
+      expect([form.unread, await daybook.store.drafts()]).toEqual([[], []]);
+      daybook.store.close();
+    },
+  );
+
+  test('several drafts that could not be read are kept beside each other, and two forms at once do not lose one', async () => {
+    const { daybook } = await begun();
+    for (const content of ['first', 'second']) {
+      await daybook.store.saveDraft({ form: 'scale', touched: clock.now(), content });
+      const [one, two] = [new EntryForm(daybook, plan), new EntryForm(daybook, plan)];
+      await Promise.all([one.restore(), two.restore()]);
+    }
+    const form = new EntryForm(daybook, plan);
+    await form.restore();
+    expect(new Set(form.unread.map((row) => row.content))).toEqual(new Set(['first', 'second']));
+    daybook.store.close();
+  });
+
+  test('where it cannot be put aside the draft lies where it lay, and the form says that its own is not saved', async () => {
+    const { daybook } = await begun();
+    await daybook.store.saveDraft({ form: 'scale', touched: clock.now(), content: 'damaged' });
+    vi.spyOn(daybook.store, 'saveDraft').mockRejectedValue(new Error('the disk is full'));
+    const form = new EntryForm(daybook, plan);
+    await form.restore();
+    form.values.label = 'Typed after';
+    await form.saveDraft();
+    await form.startAfresh();
+    expect([form.draftLost, form.unread.map((row) => row.content)]).toEqual([true, ['damaged']]);
+    expect((await daybook.store.draft('scale'))?.content).toBe('damaged');
+    daybook.store.close();
+  });
+
+  test('a window that only reads tells a draft it cannot read and moves nothing', async () => {
+    const { daybook } = await begun();
+    await daybook.store.saveDraft({ form: 'scale', touched: clock.now(), content: 'damaged' });
+    daybook.elsewhere = true;
+    const form = new EntryForm(daybook, plan);
+    await form.restore();
+    expect(form.unread.map((row) => row.form)).toEqual(['scale']);
+    expect((await daybook.store.draft('scale'))?.content).toBe('damaged');
     daybook.store.close();
   });
 });

@@ -20,7 +20,7 @@ interface ABook extends AHost {
   readonly path: (ending: string) => string;
   /** `check --json`: exit code, faults, notices. */
   readonly check: () => Promise<{
-    code: number;
+    code: number | null;
     faults: { desk: string; line: number; problem: string }[];
     notices: { notice: string }[];
   }>;

@@ -58,6 +58,8 @@ export const table: Readonly<Record<string, Row>> = {
     packages: ['node:', 'vite', '@sveltejs/vite-plugin-svelte', '@electron/get', 'playwright'],
     computed: true,
   },
+  // the bench runs whole processes as its tools in test/bench say
+  'main/build/bench.mjs': { own: ['main/build/', 'test/bench/'], packages: ['node:', 'vite'], computed: true },
   'main/build/fetch-runtime.mjs': {
     own: [],
     packages: ['node:', '@electron/get', 'electron/package.json', 'electron/checksums.json', 'electron/install.js'],

@@ -10,7 +10,7 @@ import { momentText } from '../../words/dates.ts';
 import { daybookWords } from '../../words/daybook.ts';
 import { fieldsOf } from '../../words/daybook-fields.ts';
 import { comparedRows, type Row, rowsOf } from './rows.ts';
-import { bodyOf, filled, momentOf, type Typed, type TypedMoment, typedMoment } from './typed.ts';
+import { bodyOf, filled, momentOf, oneOfEach, type Typed, type TypedMoment, typedMoment } from './typed.ts';
 
 export interface CorrectionValues {
   /** The reading that was before the writer when the form was opened. */
@@ -29,6 +29,12 @@ export const correctionPlan = (reading: Reading): FormPlan<CorrectionValues> => 
   start: () => ({
     corrects: reading.corrections.at(-1)?.id ?? reading.id,
     fields: filled(fieldsOf[reading.kind], reading.body as Record<string, unknown>),
+    happened: typedMoment(reading.happened),
+    why: '',
+  }),
+  full: () => ({
+    corrects: reading.id,
+    fields: oneOfEach(fieldsOf[reading.kind]),
     happened: typedMoment(reading.happened),
     why: '',
   }),

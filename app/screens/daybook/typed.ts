@@ -87,6 +87,16 @@ export const filled = (fields: readonly FieldWords[], body: Member, usual?: Usua
     fields.filter((f) => f.shape.is !== 'body').map((field) => [field.key, filledOne(field, body[field.key], usual)]),
   );
 
+/** The fields with one item in every list, those within others too: what a draft is held against. */
+export const oneOfEach = (fields: readonly FieldWords[]): Typed => {
+  const typed = filled(fields, {});
+  for (const { key, shape } of fields) {
+    if (shape.is === 'group') typed[key] = oneOfEach(shape.fields);
+    if (shape.is === 'list') typed[key] = [oneOfEach(shape.fields)];
+  }
+  return typed;
+};
+
 const text = (typed: string): string | undefined => (typed.trim() === '' ? undefined : typed.trim());
 
 /** The number typed, moved by powers of ten; what is no number goes through as text. */

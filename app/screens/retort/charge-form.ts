@@ -2,9 +2,10 @@
  * The form of a charge: every lot of the safe has a row, and a weight takes it in. Rows are held by the lot's id, so that a draft taken up again
  * does not put a weight to another lot.
  */
+import { anyKey } from '../../daybook/draft-shape.ts';
 import { type FormPlan, textOr } from '../../daybook/form.svelte.ts';
 import { isBlank, noWeighing, type WeighingEntry, weightOf } from '../shared/weighing-entry.ts';
-import { type CheckAnswers, checksOf } from './checks-entry.ts';
+import { type CheckAnswers, checksOf, noAnswer } from './checks-entry.ts';
 import { noRowWeight, type RowWeight, rowWeighing } from './typed.ts';
 
 export interface TakenLot extends RowWeight {
@@ -71,6 +72,23 @@ function shareOf(percent: string): number | string | undefined {
   return /^\d+(\.\d+)?$/.test(plain) ? Number((Number(plain) / 100).toFixed(6)) : plain;
 }
 
+const emptyCharge = (scale: string, retort: string, lots: ChargeValues['lots']): ChargeValues => ({
+  retort,
+  scale,
+  lots,
+  unwritten: [],
+  others: [],
+  holds: 'amalgam',
+  fill: '',
+  lining: '',
+  lute: '',
+  pipeClear: '',
+  waterOn: '',
+  dry: '',
+  checks: {},
+  note: '',
+});
+
 /** `shown`: ids of the lots on the page, in order. `checks`: names of the checks asked in the form. */
 export const chargePlan = (
   scale: string,
@@ -80,21 +98,12 @@ export const chargePlan = (
 ): FormPlan<ChargeValues> => ({
   name: 'charge',
   kind: 'charge',
-  start: () => ({
-    retort,
-    scale,
-    lots: Object.fromEntries(shown().map((id) => [id, noTake(scale)])),
-    unwritten: [],
-    others: [],
-    holds: 'amalgam',
-    fill: '',
-    lining: '',
-    lute: '',
-    pipeClear: '',
-    waterOn: '',
-    dry: '',
-    checks: {},
-    note: '',
+  start: () => emptyCharge(scale, retort, Object.fromEntries(shown().map((id) => [id, noTake(scale)]))),
+  full: () => ({
+    ...emptyCharge(scale, retort, { [anyKey]: noTake(scale) }),
+    unwritten: [emptyUnwritten('')],
+    others: [emptyOther('', scale)],
+    checks: { [anyKey]: noAnswer() },
   }),
   body: (v) => {
     const lots = takenIds(v, shown()).map((lot, i) => {

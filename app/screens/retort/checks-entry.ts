@@ -5,6 +5,8 @@ import type { Checked } from '../../core/shapes.ts';
 /** Plain data by the check's name, so that it goes into drafts. */
 export type CheckAnswers = Record<string, { answer: '' | 'yes' | 'no' | 'na'; note: string }>;
 
+export const noAnswer = (): CheckAnswers[string] => ({ answer: '', note: '' });
+
 /** The answers given, in the order of `names`; undefined when there are none. */
 export function checksOf(answers: CheckAnswers, names: readonly string[]): Checked[] | undefined {
   const given = names.flatMap((check) => {

@@ -1,8 +1,9 @@
 /** The form of a firing: the clock of its stages, how cold it was when opened, what was left and what was caught. One draft for each charge. */
+import { anyKey } from '../../daybook/draft-shape.ts';
 import { type FormPlan, numberOr, textOr } from '../../daybook/form.svelte.ts';
 import { checkPhases, runChecks } from '../../words/run-checks.ts';
 import { noWeighing, type WeighingEntry, weightOf } from '../shared/weighing-entry.ts';
-import { type CheckAnswers, checksOf } from './checks-entry.ts';
+import { type CheckAnswers, checksOf, noAnswer } from './checks-entry.ts';
 
 export interface HeatValues {
   /** Empty: its charge is not written up. */
@@ -46,31 +47,34 @@ const opening = (v: FiringValues): Record<string, unknown> | undefined => {
   return undefined;
 };
 
+const emptyFiring = (charge: string | null, scale: string, vessel: string): FiringValues => ({
+  heats: [noHeat(charge ?? '', scale)],
+  retort: '',
+  lit: '',
+  firstMercury: '',
+  lastMercury: '',
+  finishFrom: '',
+  finishTo: '',
+  opened: '',
+  openingHow: '',
+  measuredC: '',
+  stoodHours: '',
+  mercury: noWeighing(scale),
+  mercuryVessel: vessel,
+  mercuryState: '',
+  water: noWeighing(scale),
+  fuel: '',
+  lute: '',
+  checks: {},
+  note: '',
+});
+
 /** `charge`: its id, or null for a firing whose charge is not written up. `vessel`: where mercury usually goes. */
 export const firingPlan = (charge: string | null, scale: string, vessel: string): FormPlan<FiringValues> => ({
   name: charge === null ? 'firing' : `firing/${charge}`,
   kind: 'firing',
-  start: () => ({
-    heats: [noHeat(charge ?? '', scale)],
-    retort: '',
-    lit: '',
-    firstMercury: '',
-    lastMercury: '',
-    finishFrom: '',
-    finishTo: '',
-    opened: '',
-    openingHow: '',
-    measuredC: '',
-    stoodHours: '',
-    mercury: noWeighing(scale),
-    mercuryVessel: vessel,
-    mercuryState: '',
-    water: noWeighing(scale),
-    fuel: '',
-    lute: '',
-    checks: {},
-    note: '',
-  }),
+  start: () => emptyFiring(charge, scale, vessel),
+  full: () => ({ ...emptyFiring(charge, scale, vessel), checks: { [anyKey]: noAnswer() } }),
   body: (v) => {
     const mercury = weightOf(v.mercury);
     return {

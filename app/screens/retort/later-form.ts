@@ -13,6 +13,15 @@ export interface LaterValues {
   why: string;
 }
 
+const emptyLater = (sponges: WeighingEntry[], scale: string, vessel: string, why: string): LaterValues => ({
+  sponges,
+  mercury: noWeighing(scale),
+  mercuryVessel: vessel,
+  mercuryState: '',
+  water: noWeighing(scale),
+  why,
+});
+
 export const laterPlan = (
   firing: () => Reading<'firing'>,
   scale: string,
@@ -21,14 +30,14 @@ export const laterPlan = (
 ): FormPlan<LaterValues> => ({
   name: `later/${firing().id}`,
   kind: 'correction',
-  start: () => ({
-    sponges: firing().body.heats.map(() => noWeighing(scale)),
-    mercury: noWeighing(scale),
-    mercuryVessel: vessel,
-    mercuryState: '',
-    water: noWeighing(scale),
-    why,
-  }),
+  start: () =>
+    emptyLater(
+      firing().body.heats.map(() => noWeighing(scale)),
+      scale,
+      vessel,
+      why,
+    ),
+  full: () => emptyLater([noWeighing(scale)], scale, vessel, why),
   body: (v) => {
     const { id, body, corrections } = firing();
     const mercury = weightOf(v.mercury);

@@ -1,6 +1,7 @@
 /** What an unfinished form is called and where it is taken up again, by the name its draft is kept under. */
 import type { Book } from '../../core/book/book.ts';
 import { type RegisterKind, registerKinds } from '../../core/kinds/index.ts';
+import { asideOf } from '../../daybook/draft-shape.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
 import { entryName, nameIn } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
@@ -23,6 +24,11 @@ const deeds: Readonly<Record<string, Deed>> = { correction: 'correct', strike: '
 /** Name and place of a draft. */
 export function draftPlace(book: Book, { form, touched }: DraftRow): DraftPlace {
   const words = todayWords.draftOf;
+  const unread = asideOf(form);
+  if (unread !== null) {
+    const of = draftPlace(book, { form: unread, touched, content: null });
+    return { ...of, name: words.unread(of.name) };
+  }
   const [kind = '', id] = [form.split('/', 1)[0], form.includes('/') ? form.slice(form.indexOf('/') + 1) : undefined];
   const place = (name: string, href: string | undefined): DraftPlace => ({ name, href, touched });
   if (kind === 'standing') return place(words.standing, standingHref);

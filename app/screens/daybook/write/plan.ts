@@ -10,7 +10,7 @@ import { type MassEntry, massEntry, noMass } from '../../../parts/mass-entry.ts'
 import { fieldsOf } from '../../../words/daybook-fields.ts';
 import { entryLine } from '../../../words/daybook-line.ts';
 import { scalesByUse } from '../../shared/scales-by-use.ts';
-import { bodyOf, filled, newItem, type Typed, type UsualScale } from '../typed.ts';
+import { bodyOf, filled, newItem, oneOfEach, type Typed, type UsualScale } from '../typed.ts';
 import { countRows } from './count.ts';
 
 export interface WriteValues {
@@ -61,6 +61,7 @@ export const writePlan = (kind: Kind, start: WriteStart): FormPlan<WriteValues> 
   name: start.of ? `${kind}/${start.of.id}` : kind,
   kind,
   start: () => ({ fields: startOf(kind, start) }),
+  full: () => ({ fields: oneOfEach(fieldsOf[kind]) }),
   body: ({ fields }) => bodyOf(fieldsOf[kind], fields, offsetAt(start.now)),
 });
 

@@ -1,0 +1,28 @@
+/** What is said when the record on disk lacks entries this window has seen: how many, of which desk, what may have happened, what can be done. */
+
+/** A desk's missing entries, in plain numbers. */
+export interface OlderRecord {
+  readonly desk: string;
+  readonly count: number;
+  readonly from: number;
+  /** Moment the last of them was written. */
+  readonly lastWritten: string;
+  /** The disk has another entry under the first of these numbers. */
+  readonly differs: boolean;
+}
+
+export const recordOlder = {
+  title: 'The record on disk is older than what this window has seen',
+  says: ({ desk, count, from, lastWritten, differs }: OlderRecord): string =>
+    `${count === 1 ? '1 entry' : `${count} entries`} of desk ${desk}, from number ${from}, last written ${lastWritten.slice(0, 16).replace('T', ' at ')}, ${count === 1 ? 'is' : 'are'} not in it${differs ? ': another entry stands there under that number' : ''}. Somebody may have put back an old copy, or the journal was cut or damaged.`,
+  todo: 'Save these entries as a file first. Then look for the newer copy of the folder and compare. Until you say that the disk counts, this window keeps what it has seen.',
+  save: ({ count }: Pick<OlderRecord, 'count'>): string =>
+    `Save ${count === 1 ? 'this entry' : `these ${count} entries`} as a file`,
+  saved: (name: string): string => `Saved as ${name}: a line for each entry, as the journal had them.`,
+  /** File name of a desk's missing entries. */
+  file: ({ desk, from }: Pick<OlderRecord, 'desk' | 'from'>): string => `${desk}-from-${from}.jsonl`,
+  goByDisk: 'The record on disk counts',
+  goByDiskSays: 'This window then forgets what it has seen of these entries. They remain only in files that were saved.',
+  goByDiskSure: 'Forget them: the record on disk counts',
+  keepSeen: 'Keep what was seen',
+} as const;
