@@ -85,6 +85,7 @@ export const mercuryRoom = {
     `${from === null ? 'beginning of the book' : `count of ${from}`} → count of ${to}`,
   closed: (version: number) => `closed, version ${version}`,
   notClosed: 'not closed',
+  sinceCount: (from: string) => `count of ${from} → now (no count at its end)`,
   ownDays: 'Days of your own choice',
   from: 'First day',
   fromHint: 'Left empty: from the first entry.',
@@ -158,6 +159,7 @@ export const mercuryRoom = {
   wrongPeriod: 'This period cannot be shown',
 
   yields: 'Yield of each clean-up',
+  yieldsShort: 'Yields',
   yieldsNote: 'Gross: bar over ore, newest first',
   moreCleanUps: (n: number) => `Show ${times(n, 'earlier clean-up', 'earlier clean-ups')}`,
   yieldsNone: 'No clean-up is on the book yet.',

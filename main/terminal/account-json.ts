@@ -14,7 +14,7 @@ import { type Doubt, doubtsOf } from '../../app/core/book/doubts.ts';
 import type { LossPath } from '../../app/core/book/places.ts';
 import { standingAt } from '../../app/core/book/site.ts';
 import { type Excess, excessOf, type NoUsual, type RateBasis } from '../../app/core/book/usual.ts';
-import { type Measured, uOf } from '../../app/core/measured.ts';
+import { added, type Measured, uOf } from '../../app/core/measured.ts';
 import { compareWithBound } from '../../app/core/time.ts';
 import { accountReasons, accountWords, noUsualText } from '../../app/words/account.ts';
 import { entryLine } from '../../app/words/daybook-line.ts';
@@ -42,6 +42,9 @@ export interface AccountJson {
   readonly released_g: number;
   readonly unaccounted_g: number;
   readonly u_g: number;
+  /** Not accounted for with what was spilled and not gathered up. */
+  readonly lost_g: number;
+  readonly lost_u_g: number;
   readonly z: number | NotComputable;
   readonly detectable_g: number;
   readonly loss_level: Level | NotComputable;
@@ -185,6 +188,7 @@ export function accountJson(book: Book, account: Account, desks: readonly Desk[]
   const { unaccounted, ore, period } = account;
   const u = uOf(unaccounted) / 1e6;
   const z = zOf(unaccounted);
+  const lost = added(unaccounted, account.released);
   const rate = perTonne(unaccounted, ore);
   const names = placeNames(
     book,
@@ -203,6 +207,8 @@ export function accountJson(book: Book, account: Account, desks: readonly Desk[]
     released_g: gramsIn(account.released),
     unaccounted_g: gramsIn(unaccounted),
     u_g: u,
+    lost_g: gramsIn(lost),
+    lost_u_g: uOf(lost) / 1e6,
     z: z ?? not(accountReasons.noUncertainty),
     detectable_g: detectableFactor * u,
     loss_level: z === null ? not(accountReasons.noUncertainty) : levelOf(z),

@@ -82,10 +82,14 @@ export function accountText(a: AccountJson, site: string): string[] {
     isNot(a.loss_level) ? words.notComputable(a.loss_level.not_computable) : words.loss[a.loss_level],
     ...(isNot(a.z) ? [] : [words.z(decimalText(decimalFromNumber(a.z), 1))]),
     words.detectable(grams(a.detectable_g)),
-    words.lost(grams(a.unaccounted_g + a.released_g)),
+    words.lost(grams(a.lost_g, a.lost_u_g > 0 ? a.lost_u_g : null)),
     ...usualLines(a),
     ...(isNot(a.ore_t) ? [] : [words.ore(toText(decimalFromNumber(a.ore_t)))]),
-    words.perTonne(isNot(a.per_tonne_g) ? words.notComputable(a.per_tonne_g.not_computable) : grams(a.per_tonne_g)),
+    words.perTonne(
+      isNot(a.per_tonne_g)
+        ? words.notComputable(a.per_tonne_g.not_computable)
+        : grams(a.per_tonne_g, isNot(a.per_tonne_u_g) ? null : a.per_tonne_u_g),
+    ),
     words.notEvaporated,
     words.notTheAir,
     '',

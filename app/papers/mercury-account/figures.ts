@@ -107,7 +107,7 @@ export function figuresOf(account: Account, excess: Excess | NoUsual): Content[]
         ],
       ),
     ]),
-    small(words.places),
+    { stack: [small(words.places)], unbreakable: true },
     ...said(account, excess),
   ];
 }

@@ -19,6 +19,8 @@ export const pagesOfRoom: readonly {
   readonly key: RoomPage;
   readonly href: string;
   readonly name: string;
+  /** A shorter name for the line at the head of a page. */
+  readonly short?: string;
   readonly says: string;
 }[] = [
   { key: 'room', href: roomHref('mercury'), ...words.room },
@@ -27,9 +29,9 @@ export const pagesOfRoom: readonly {
   { key: 'count', href: stockTakeHref, name: kindNames['stock-take'], ...words.count },
   { key: 'close', href: closeHref(), name: closingPage.link, ...words.close },
   { key: 'step', href: outOfStepHref, name: outOfStepWords.title, ...words.step },
-  { key: 'periods', href: sequenceHref, name: sequenceWords.link, ...words.periods },
-  { key: 'movements', href: movementsHref(), name: mercuryRoom.movementsAll, ...words.movements },
-  { key: 'yields', href: yieldsHref, name: mercuryRoom.yields, ...words.yields },
+  { key: 'periods', href: sequenceHref, name: sequenceWords.link, short: sequenceWords.title, ...words.periods },
+  { key: 'movements', href: movementsHref(), name: mercuryRoom.movementsAll, short: mercuryRoom.movements, ...words.movements },
+  { key: 'yields', href: yieldsHref, name: mercuryRoom.yields, short: mercuryRoom.yieldsShort, ...words.yields },
 ];
 
 const byPart: ReadonlyMap<string, RoomPage> = new Map([
