@@ -8,7 +8,7 @@ import type { Reading } from '../core/book/current.ts';
 import { vesselPlace } from '../core/book/places.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { dayText } from '../words/dates.ts';
-import { entryName } from '../words/daybook-naming.ts';
+import { entryName, nameIn } from '../words/daybook-naming.ts';
 import { notRecorded, runSheet } from '../words/papers.ts';
 import { commonWords } from '../words/papers-common.ts';
 import { transferPaper as words } from '../words/papers-transfer.ts';
@@ -31,6 +31,7 @@ type Transfer = Reading<'transfer'>;
 function thingText(book: Book, { body, happened }: Transfer): string {
   if (body.lot !== undefined) return placeText(book, `lot:${body.lot}`);
   if (body.charge !== undefined) return commonWords.small(entryName(book, body.charge));
+  if (body.bar !== undefined) return nameIn(book, 'bar', body.bar, happened);
   if (body.plate !== undefined) return thingName(book, 'plate', body.plate, happened);
   return body.vessel === undefined ? words.noThing : placeText(book, vesselPlace(body.vessel));
 }

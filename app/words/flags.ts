@@ -84,6 +84,11 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     d.finding === 'denser-than-gold'
       ? 'By its weights it is denser than gold: check both weighings. No fineness follows.'
       : 'By its weights it is lighter than the second metal named: voids, another metal, or a misreading. No fineness follows.',
+  'umpire-needed': (d) =>
+    `The two figures for “${d.label}” lie further apart than the splitting limit and no umpire’s figure is written down: nothing is settled yet.`,
+  'settled-twice': (d) => `“${d.label}” was settled before: the later settlement counts. Strike the one that is wrong.`,
+  'settlement-differs': (d) =>
+    `The ${d.party === 'site' ? 'site’s' : d.party === 'other' ? 'other party’s' : 'umpire’s'} figure ${d.stated} is not what its assay comes to, rounded once: read both again.`,
 };
 
 /** The sentence of a flag. */

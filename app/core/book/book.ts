@@ -12,6 +12,7 @@ import { type Lots, readLots } from './lots.ts';
 import { type Movements, readMovements } from './movements.ts';
 import { type Registers, readRegisters } from './registers.ts';
 import { type Run, readRuns, runsByCharge } from './runs.ts';
+import { settlementsOf } from './settlements.ts';
 import { standingFlags } from './site.ts';
 import { yearFlags } from './year-flags.ts';
 
@@ -53,6 +54,7 @@ export function bookOf(entries: readonly Entry[], current: Current, registers: R
     ...movements.flags,
     ...ofTheYear,
     ...barsOf({ current, registers }).flags,
+    ...settlementsOf({ current, registers }).flags,
   ];
   const byEntry = new Map<string, Flag[]>();
   for (const f of all) {

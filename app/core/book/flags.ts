@@ -47,6 +47,9 @@ export const flagCodes = [
   'assay-no-proofs',
   'replicates-apart',
   'density-outside',
+  'umpire-needed',
+  'settled-twice',
+  'settlement-differs',
 ] as const;
 export type FlagCode = (typeof flagCodes)[number];
 
@@ -72,6 +75,9 @@ export const reservations: ReadonlySet<FlagCode> = new Set([
   'bar-left-twice',
   'bar-over-1000',
   'assay-over-1000',
+  'umpire-needed',
+  'settled-twice',
+  'settlement-differs',
 ]);
 
 export interface Flag {
