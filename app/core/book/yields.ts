@@ -1,8 +1,12 @@
 /**
- * Bullion by clean-up: bars of melts shared out to the lots they came from, and divided by the ore the clean-up stands for. A yield is gross: bar
- * weight, gold with its silver and base. Where nothing was crushed, or nothing was melted yet, there is no yield, in words and never as nothing.
+ * Bullion by clean-up: bars of melts shared out to the lots they came from, by sponge between charges and by weight at charging between lots, so that
+ * the shares make the bars again; and divided by the ore the clean-up stands for. Gross is bar weight, gold with its silver and base; fine is the gold
+ * alone, by the assays of the bars, and is not there until every bar has one. Where nothing was crushed, or nothing was melted yet, there is no yield, in words and never as nothing.
  */
 import { massFromText } from '../mass.ts';
+import { toDouble } from '../ratio.ts';
+import { shareOut } from '../sharing.ts';
+import { barsOf } from './bars.ts';
 import type { Book } from './book.ts';
 import type { Reading } from './current.ts';
 import { weighedFrom } from './weights.ts';
@@ -19,6 +23,9 @@ export interface CleanUpYield {
   /** Ore it stands for, in micrograms, where known. */
   readonly oreUg: number | null;
   readonly gPerTonne: number | null;
+  /** Fine gold of those bars, micrograms; null while a bar in it has no assay. */
+  readonly fineUg: number | null;
+  readonly fineGPerTonne: number | null;
   readonly why: NoYield | null;
 }
 
@@ -47,32 +54,68 @@ function trace(book: Book, lotId: string, ug: number, seen: Set<string>): Portio
     : [{ cleanUp: lot.madeBy, ug }];
 }
 
-/** Bar weight of every melt, shared out: by sponge between charges, by lot weight between clean-ups. */
-function barsByCleanUp(book: Book): ReadonlyMap<string, { ug: number; shared: boolean }> {
-  const found = new Map<string, { ug: number; shared: boolean }>();
+/** What came of the lots that an entry made: a clean-up, plate work. */
+export interface Yielded {
+  /** Bars and samples less metal added, micrograms. */
+  readonly grossUg: number;
+  /** Fine gold of the same; null while something in it was not assayed. */
+  readonly fineUg: number | null;
+  readonly shared: boolean;
+}
+
+/** Fine gold of a melt's bars and samples less that of the bars melted again; null while one of them is not known. Rounded once, to the microgram. */
+function fineOfMelt(book: Book, reading: Reading<'melt'>, weigh: (weight: Weight, path: string) => number): number | null {
+  const { all } = barsOf(book);
+  const bars = reading.body.bars.map((piece) => all.get(`${reading.id}/${piece.key}`));
+  const barUg = reading.body.bars.reduce((s, piece, i) => s + weigh(piece.weight, `bars[${i}].weight`), 0);
+  const sampleUg = (reading.body.samples ?? []).reduce((s, piece, i) => s + weigh(piece.weight, `samples[${i}].weight`), 0);
+  let fineG = 0;
+  for (const bar of bars) {
+    if (!bar?.fineGold) return null;
+    fineG += toDouble(bar.fineGold.grams);
+  }
+  if (barUg <= 0) return null;
+  // a sample of the same metal is as fine as its bars
+  fineG *= (barUg + sampleUg) / barUg;
+  for (const [i, piece] of (reading.body.added ?? []).entries()) {
+    const gold = piece.bar === undefined ? null : (all.get(piece.bar)?.gold ?? null);
+    if (!gold) return null;
+    fineG -= (weigh(piece.weight, `added[${i}].weight`) / 1e6) * (toDouble(gold.permille) / 1000);
+  }
+  return Math.round(fineG * 1e6);
+}
+
+type Weight = Parameters<typeof weighedFrom>[0];
+
+/** Bars of every melt, shared out to the entries that made the lots: by sponge between charges, by weight at charging between lots. */
+export function yieldedByMaker(book: Book): ReadonlyMap<string, Yielded> {
+  const found = new Map<string, Yielded>();
   for (const reading of book.current.of('melt')) {
-    const weigh = (weight: Parameters<typeof weighedFrom>[0], path: string) =>
+    const weigh = (weight: Weight, path: string) =>
       weighedFrom(weight, { entry: reading.id, path, at: reading.happened }, book.registers).net.ug;
-    const added = (reading.body.added ?? []).reduce((s, piece, i) => s + weigh(piece.weight, `added[${i}].weight`), 0);
-    const bars =
-      reading.body.bars.reduce((s, piece, i) => s + weigh(piece.weight, `bars[${i}].weight`), 0) +
-      (reading.body.samples ?? []).reduce((s, piece, i) => s + weigh(piece.weight, `samples[${i}].weight`), 0);
+    const pieces = (list: 'added' | 'bars' | 'samples') =>
+      (reading.body[list] ?? []).reduce((s, piece, i) => s + weigh(piece.weight, `${list}[${i}].weight`), 0);
     const sponges = reading.body.sponges.map(({ charge, weight }, i) => {
       const last = book.charges.all.get(charge)?.firings.findLast((f) => f.sponges.has(charge));
       return { charge, ug: weight ? weigh(weight, `sponges[${i}].weight`) : (last?.sponges.get(charge)?.net.ug ?? 0) };
     });
-    const spongeUg = sponges.reduce((s, sponge) => s + sponge.ug, 0);
+    const sizes = sponges.map(({ ug }) => ug);
     // metal that was added came from elsewhere and is no yield of these clean-ups
-    const own = bars - added;
-    for (const sponge of sponges) {
+    const gross = shareOut(pieces('bars') + pieces('samples') - pieces('added'), sizes);
+    const fineUg = sponges.length === 0 ? null : fineOfMelt(book, reading, weigh);
+    const fine = fineUg === null ? null : shareOut(fineUg, sizes);
+    for (const [i, sponge] of sponges.entries()) {
       const portions = portionsOf(book, sponge.charge);
-      const whole = portions.reduce((s, p) => s + p.ug, 0);
-      const ofCharge = spongeUg > 0 ? (own * sponge.ug) / spongeUg : 0;
+      const weights = portions.map((p) => p.ug);
+      const grossParts = shareOut(gross[i] ?? 0, weights);
+      const fineParts = fine && shareOut(fine[i] ?? 0, weights);
       const several = sponges.length > 1 || new Set(portions.map((p) => p.cleanUp)).size > 1;
-      for (const portion of portions) {
-        const before = found.get(portion.cleanUp) ?? { ug: 0, shared: false };
-        found.set(portion.cleanUp, {
-          ug: before.ug + (whole > 0 ? (ofCharge * portion.ug) / whole : 0),
+      for (const [j, { cleanUp }] of portions.entries()) {
+        const before = found.get(cleanUp) ?? { grossUg: 0, fineUg: 0, shared: false };
+        const part = fineParts?.[j];
+        found.set(cleanUp, {
+          grossUg: before.grossUg + (grossParts[j] ?? 0),
+          fineUg: before.fineUg === null || part === undefined ? null : before.fineUg + part,
           shared: before.shared || several,
         });
       }
@@ -81,9 +124,12 @@ function barsByCleanUp(book: Book): ReadonlyMap<string, { ug: number; shared: bo
   return found;
 }
 
+/** Grams per tonne of metal and ore, both in micrograms. */
+export const perTonneOf = (metalUg: number, oreUg: number): number => metalUg / 1e6 / (oreUg / 1e12);
+
 /** Yields of all clean-ups, in order. A clean-up that took only some of the plates or boxes states its own ore, or has no yield. */
 export function cleanUpYields(book: Book): readonly CleanUpYield[] {
-  const bars = barsByCleanUp(book);
+  const bars = yieldedByMaker(book);
   return book.current.of('clean-up').map((reading): CleanUpYield => {
     const got = bars.get(reading.id);
     const mass = reading.body.ore ? massFromText(reading.body.ore.mass, '') : null;
@@ -94,10 +140,12 @@ export function cleanUpYields(book: Book): readonly CleanUpYield[] {
       oreUg === null || oreUg === 0 ? 'nothing-crushed' : !got ? 'not-melted' : waiting ? 'partly-melted' : null;
     return {
       cleanUp: reading.id,
-      barUg: got ? Math.round(got.ug) : null,
+      barUg: got ? got.grossUg : null,
       shared: got?.shared ?? false,
       oreUg,
-      gPerTonne: why === null && got && oreUg ? got.ug / 1e6 / (oreUg / 1e12) : null,
+      gPerTonne: why === null && got && oreUg ? perTonneOf(got.grossUg, oreUg) : null,
+      fineUg: got ? got.fineUg : null,
+      fineGPerTonne: why === null && got && got.fineUg !== null && oreUg ? perTonneOf(got.fineUg, oreUg) : null,
       why,
     };
   });
