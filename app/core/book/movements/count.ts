@@ -4,15 +4,15 @@
  * counted. A flask weighed for the first time since it came under seal differs from the supplier's figure, not by a loss of this site (cases.md 9).
  */
 import type { CountLine } from '../../kinds/stock-take.ts';
-import { less, type Measured, measured, nothing, scaled, total } from '../../measured.ts';
+import { less, type Measured, measured, nothing, type RunningTotal, scaled, total } from '../../measured.ts';
 import type { Weight } from '../../shapes.ts';
-import { compareMoments } from '../../time.ts';
+import { compareMoments, minutesOf } from '../../time.ts';
 import { firedAt } from '../charges.ts';
 import type { Lot } from '../lots.ts';
 import { lossPlace, outside, placeParts } from '../places.ts';
 import { type LotMercury, priorShare } from '../shares.ts';
 import { estimated } from './estimates.ts';
-import { type Gathering, type Movement, stocksAt } from './gathering.ts';
+import { bookInto, type Gathering, type Movement } from './gathering.ts';
 
 /** What reading a line of a count needs. */
 export interface Counting {
@@ -76,13 +76,43 @@ function settledBy(g: Gathering, place: string, after: string): { readonly at: s
   return run && last && g.runMercuries.has(run.id) ? later([{ at: firedAt(last), entry: last.id }]) : null;
 }
 
+/** What the places hold as the counts are read in order: each movement is booked once, when its moment has come, so that many counts cost one pass. */
+class Holding {
+  readonly stocks = new Map<string, RunningTotal>();
+  #waiting: { readonly at: number; readonly m: Movement }[];
+  #next = 0;
+  #later: Movement[] = [];
+
+  constructor(movements: readonly Movement[]) {
+    this.#waiting = movements.map((m) => ({ at: minutesOf(m.at) ?? 0, m })).sort((a, b) => a.at - b.at);
+  }
+
+  /** A movement that a count made: at that count or after it. */
+  add(m: Movement): void {
+    this.#later.push(m);
+  }
+
+  /** Books everything up to and with this moment. */
+  upTo(moment: string): ReadonlyMap<string, Measured> {
+    const until = minutesOf(moment) ?? 0;
+    for (let next = this.#waiting[this.#next]; next && next.at <= until; next = this.#waiting[this.#next]) {
+      bookInto(this.stocks, next.m);
+      this.#next += 1;
+    }
+    const due = this.#later.filter((m) => compareMoments(m.at, moment) <= 0);
+    if (due.length > 0) this.#later = this.#later.filter((m) => compareMoments(m.at, moment) > 0);
+    for (const m of due) bookInto(this.stocks, m);
+    return this.stocks;
+  }
+}
+
 export function countMovements(g: Gathering): void {
   const counts = [...g.current.of('stock-take')].sort((a, b) => compareMoments(a.happened, b.happened));
   // counts are read in order: what was opened once stays opened
   const opened = new Set<string>();
+  const holding = counts.length > 0 ? new Holding(g.movements) : null;
   for (const reading of counts) {
-    const stocks = stocksAt(g.movements, reading.happened);
-    const booked = new Set(g.movements.filter((m) => compareMoments(m.at, reading.happened) <= 0).flatMap((m) => [m.from, m.to]));
+    const stocks: ReadonlyMap<string, Measured> = holding?.upTo(reading.happened) ?? new Map();
     const found: Movement[] = [];
     for (const [i, line] of reading.body.lines.entries()) {
       const { kind, of } = placeParts(line.place);
@@ -99,7 +129,7 @@ export function countMovements(g: Gathering): void {
       const first = line.how === 'weighed' && kind === 'vessel' && !opened.has(of);
       const invoiced = first && neverOpened(g, line.place, of, reading.happened);
       if (first) opened.add(of);
-      const from = invoiced || !booked.has(line.place) ? outside : lossPlace('unaccounted');
+      const from = invoiced || !stocks.has(line.place) ? outside : lossPlace('unaccounted');
       const movement = (at: string, entry: string, value: Measured): Movement => ({
         at,
         from,
@@ -114,5 +144,6 @@ export function countMovements(g: Gathering): void {
       if (settled) found.push(movement(settled.at, settled.entry, scaled(gain, -1)));
     }
     g.movements.push(...found);
+    for (const m of found) holding?.add(m);
   }
 }
