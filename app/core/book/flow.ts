@@ -161,7 +161,7 @@ function sorted(
     const { kind: where, of } = placeParts(m.from);
     if (where === 'loss') ends.at(endKey('loss', kind, of)).book(m, -1);
     else if (where === 'found') ends.at(endKey('found', kind, '')).book(m, 1);
-    else if (here.has(m.entry)) ends.at(endKey('opening', kind)).book(m, 1);
+    else if (here.has(m.entry) && m.basis !== 'invoice-against-weighed') ends.at(endKey('opening', kind)).book(m, 1);
     else ends.at(endKey('receipts', kind, '')).book(m, 1);
   }
 
