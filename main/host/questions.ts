@@ -119,23 +119,34 @@ export function makeQuestions(options: HostOptions): Questions {
     return made.ok ? openDir(path) : bad(...made.problems.map((p) => ({ ...p, field: 'make' })));
   };
 
+  /** The sample while it is being told and printed, which is slow: other questions are answered meanwhile, and asking twice writes it once. */
+  let writing: ReturnType<typeof writeSample> | null = null;
+
   /** The sample site as it lies in the documents folder: written there once, and opened as it is from then on. */
-  const sample = (): Result<OpenBook> => {
+  const sample = async (): Promise<Result<HostState>> => {
     const path = join(options.documents, sampleName);
     if (!existsSync(join(path, 'daybook.json'))) {
-      const written = writeSample(path, null);
+      writing ??= writeSample(path, null, options).finally(() => {
+        writing = null;
+      });
+      const written = await writing;
       if (!written.ok) return bad(...written.problems.map((p) => ({ ...p, field: 'sample' })));
     }
-    return openDir(path);
+    return inTurn(() => {
+      const opened = openDir(path);
+      return opened.ok ? state() : opened;
+    });
   };
 
   const doing: Doing = {
     state: () => inTurn(state),
     open: (ask) =>
-      inTurn(() => {
-        const opened = 'recent' in ask ? openRecent(ask.recent) : 'make' in ask ? make(ask.make) : sample();
-        return opened.ok ? state() : opened;
-      }),
+      'sample' in ask
+        ? sample()
+        : inTurn(() => {
+            const opened = 'recent' in ask ? openRecent(ask.recent) : make(ask.make);
+            return opened.ok ? state() : opened;
+          }),
     close: () =>
       inTurn(() => {
         shut();

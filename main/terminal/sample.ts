@@ -1,7 +1,9 @@
 /** `sample DIR [--entries N] [--seed S]`: writes the invented sample site, or with `--entries` a large generated one, the same for the same seed. */
 import { bad, good, problem, type Result } from '../../app/core/result.ts';
 import { madeTexts, verbTexts } from '../../app/words/terminal.ts';
+import { printPaper } from '../host/print.ts';
 import { writeSample } from '../host/sample/write.ts';
+import { version } from '../host/version.ts';
 import { done, refused, type Verb } from './verb.ts';
 
 /** More entries than this no site writes in a lifetime. */
@@ -27,7 +29,8 @@ export const sampleVerb: Verb = {
     const wrong = [entries, seed].flatMap((got) => (got.ok ? [] : got.problems));
     if (wrong.length > 0 || !entries.ok || !seed.ok) return refused(...wrong);
     const dir = places.DIR as string;
-    const made = writeSample(dir, entries.value > 0 ? { entries: entries.value, seed: seed.value } : null);
+    const large = entries.value > 0 ? { entries: entries.value, seed: seed.value } : null;
+    const made = await writeSample(dir, large, { print: printPaper, version });
     if (!made.ok) return refused(...made.problems.map((p) => ({ ...p, field: 'DIR' })));
     machine.print(madeTexts.sample(made.value.name, made.value.entries, dir));
     return done;

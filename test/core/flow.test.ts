@@ -188,7 +188,7 @@ describe('what stood still', () => {
 
   test('leaves the sample a drawing of what moved: the sealed flasks are most of the stock and are not on it', () => {
     const flow = flowOf(sample, { from: '2026-01-01', to: null });
-    expect(flow.still.map((s) => [s.kind, s.places.length])).toEqual([['flasks', 2]]);
+    expect(flow.still.find((s) => s.kind === 'flasks')?.places).toHaveLength(2);
     expect(stillUg(flow)).toBeGreaterThan(5 * flow.throughUg);
     expect(flow.nodes.some((n) => n.of === 'flasks')).toBe(false);
   });

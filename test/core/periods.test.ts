@@ -46,7 +46,7 @@ function counted(list: readonly Entry[]): Entry[] {
         body: {
           scope: 'whole',
           lines: [
-            { how: 'weighed', place: `vessel:${bottle}`, weight: { how: 'stated', mass: `${4_999_000 - i * 71} g`, u: '3 g' } },
+            { how: 'weighed', place: `vessel:${bottle}`, weight: { how: 'stated', mass: `${29_900 - i * 71} g`, u: '3 g' } },
             {
               how: 'estimated',
               place: 'circuit:plates',

@@ -73,7 +73,7 @@ describe('the stocks', () => {
     const notes = new Map(groups.flatMap((g) => g.rows.map((row) => [row.label, row.note] as const)));
     expect(notes.get('Working bottle')).toBe('counted');
     expect(notes.get('Flask 1')).toBe('stated by another');
-    expect(notes.get('Waste drum 1')).toBe('estimated');
+    expect(notes.get('Waste drum 1')).toBe('counted');
   });
 
   test('open to their movements, each leading to its trace, the early ones in one sum', () => {

@@ -1,5 +1,6 @@
 /** The invented site of the sample: its people by role, its standing under an invented authority, and what it owns. */
-import type { Story } from './story.ts';
+import type { Body } from '../../../app/core/kinds/index.ts';
+import { later, type Story } from './story.ts';
 
 export const sampleName = 'Merrow Spur Battery';
 
@@ -22,10 +23,35 @@ export interface SampleSite {
   readonly parcel: string;
 }
 
+/** What the dish and the beaker on the bench weigh empty, in grams. */
+export const dishG = 85.32;
+export const beakerG = 412.15;
+
 /** The first day of the book. */
 export const firstDay = '2025-01-06';
 
+/** The bench scale under a certificate of a year. */
+export const benchScale = (number: string, on: string): Body<'scale'> => ({
+  label: 'Bench scale',
+  maximum: '6 kg',
+  d: '0.01 g',
+  s: '0.02 g',
+  linearity: '0.02 g',
+  tolerance: 0.001,
+  certificate: { U: '0.03 g', k: 2, at: '2000 g', number, on, due: later(on, 365) },
+});
+
+/** The platform scale under a certificate of a year. */
+export const platformScale = (number: string, on: string): Body<'scale'> => ({
+  label: 'Platform scale',
+  maximum: '60 kg',
+  d: '5 g',
+  certificate: { U: '10 g', k: 2, at: '30 kg', number, on, due: later(on, 365) },
+});
+
+/** Settles the site on a day; dates of certificates and checks stand in the same distance from it. */
 export function settle(story: Story, day: string = firstDay): SampleSite {
+  const from = (days: number) => later(day, days);
   const keeper = story.tell('person', day, '08:00', { name: 'Keeper', roles: ['keeper'] });
   story.by = keeper;
   const officer = story.tell('person', day, '08:04', { name: 'Safety officer', roles: ['safety-officer'] });
@@ -39,11 +65,11 @@ export function settle(story: Story, day: string = firstDay): SampleSite {
     done: [
       {
         what: 'authority',
-        since: '2025-01-01',
+        since: from(-5),
         authority: {
           name: 'Merrow Spur Heritage Board',
           number: 'MSB 14',
-          expiry: '2025-12-31',
+          expiry: from(359),
           covers: 'amalgamation of concentrate, ten tonnes a month at most',
         },
       },
@@ -56,24 +82,11 @@ export function settle(story: Story, day: string = firstDay): SampleSite {
     number: 'MSB 14',
     body: 'Merrow Spur Heritage Board',
     covers: 'amalgamation of concentrate, ten tonnes a month at most',
-    from: '2025-01-01',
-    expiry: '2025-12-31',
+    from: from(-5),
+    expiry: from(359),
   });
-  const bench = story.tell('scale', day, '08:20', {
-    label: 'Bench scale',
-    maximum: '6 kg',
-    d: '0.01 g',
-    s: '0.02 g',
-    linearity: '0.02 g',
-    tolerance: 0.001,
-    certificate: { U: '0.03 g', k: 2, at: '2000 g', number: 'C-118', on: '2024-11-20', due: '2025-11-20' },
-  });
-  const platform = story.tell('scale', day, '08:22', {
-    label: 'Platform scale',
-    maximum: '60 kg',
-    d: '5 g',
-    certificate: { U: '10 g', k: 2, at: '30 kg', number: 'C-119', on: '2024-11-20', due: '2025-11-20' },
-  });
+  const bench = story.tell('scale', day, '08:20', benchScale('C-118', from(-47)));
+  const platform = story.tell('scale', day, '08:22', platformScale('C-119', from(-47)));
   const vessel = (label: string, use: 'flask' | 'bottle' | 'jar' | 'drum', mercury?: 'new' | 'strained' | 'mixed') =>
     story.tell('vessel', day, '08:30', { label, use, ...(mercury === undefined ? {} : { mercury }) });
   const flaskOne = vessel('Flask 1', 'flask', 'new');
@@ -100,13 +113,13 @@ export function settle(story: Story, day: string = firstDay): SampleSite {
     label: 'Pot retort',
     capacity: '2400 g',
     usualRatio: 0.38,
-    brushed: { on: '2024-12-18', got: { how: 'scale', scale: bench, gross: '94.10 g', tare: '85.32 g' }, vessel: bottle },
-    inspected: { on: '2024-12-18', due: '2025-12-18', by: 'Safety officer' },
+    brushed: { on: from(-19), got: { how: 'scale', scale: bench, gross: '94.10 g', tare: '85.32 g' }, vessel: bottle },
+    inspected: { on: from(-19), due: from(346), by: 'Safety officer' },
   });
   story.tell('meter', day, '08:48', {
     label: 'Vapour meter',
     number: 'VM 3',
-    calibrated: { on: '2024-10-02', due: '2025-10-02' },
+    calibrated: { on: from(-96), due: from(269) },
   });
   const parcel = story.tell('parcel', day, '08:50', { label: 'Concentrate of the board', owner: 'Merrow Spur Heritage Board' });
   return {
