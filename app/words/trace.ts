@@ -65,6 +65,15 @@ export const kindSources: Readonly<Record<DoubtKind, string>> = {
   other: '',
 };
 
+/** Where the rules of the account's figures come from. */
+export const figureSources = {
+  sum: 'Errors by source, what two readings share added with its sign before it is squared: JCGM 100:2008, equation (13) and 5.2.2 (from memory)',
+  z: 'Twice the standard uncertainty as the mark of significance: Jaech, INMM volume 2, number 4, page 16 (read)',
+  detectable: 'Twice 1.644854: IAEA Safeguards Glossary 2001, expected accountancy capability (from memory)',
+  perTonne: 'not accounted for ÷ ore in tonnes, their relative uncertainties added as squares',
+  perTonneSource: 'Relative uncertainty of a quotient: JCGM 100:2008, 5.1.6 (from memory)',
+} as const;
+
 export const traceWords = {
   title: (entry: string) => `Trace: ${entry}`,
   link: 'Trace it to its readings',

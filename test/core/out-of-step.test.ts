@@ -1,10 +1,15 @@
 /** Out of step: each kind of thing an auditor would raise is told where it stands, not told where it does not, and opens what it is about. */
 import { describe, expect, test } from 'vitest';
+import { accountOf } from '../../app/core/book/account.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import { resultsUnder } from '../../app/core/book/out-of-step/contested.ts';
 import { type Asked, concerning, type OutOfStep, outOfStepOf } from '../../app/core/book/out-of-step.ts';
+import { periodsOf } from '../../app/core/book/periods.ts';
 import type { Entry } from '../../app/core/entry.ts';
+import { uOf } from '../../app/core/measured.ts';
 import { outOfStepOpens, outOfStepText } from '../../app/words/out-of-step.ts';
+import { generated } from '../../main/host/sample/large.ts';
+import { journalOf } from '../../main/host/sample/write.ts';
 import { BookMaker, idOf, scaled, stated } from './book-maker.ts';
 
 const at = '2026-06-01T12:00+13:00';
@@ -211,6 +216,23 @@ describe('gains', () => {
     expect(one(book, 'count-gain').opens).toEqual({ entry: second });
     expect(one(book, 'count-gain').data.ug).toBe(10_000_000);
     expect(one(book, 'period-gain').opens).toEqual({ entry: second });
+  });
+});
+
+describe('the gain of a period', () => {
+  test('is what its account misses, below nothing, in every counted period of a book', () => {
+    const lines = journalOf(generated(1500, 5)).trimEnd().split('\n');
+    const entries = lines.map((line) => JSON.parse(line) as Entry);
+    const read = readBook(entries.map((e) => (e.kind === 'stock-take' ? { ...e, body: { ...e.body, scope: 'whole' } } : e)));
+    const periods = periodsOf(read);
+    expect(periods.length).toBeGreaterThan(1);
+    const byAccount = periods.flatMap(({ period, closing }) => {
+      const { unaccounted } = accountOf(read, period);
+      return -unaccounted.ug > 2 * uOf(unaccounted) && -unaccounted.ug >= 1 ? [[closing.id, Math.round(-unaccounted.ug)]] : [];
+    });
+    const items = outOfStepOf(read, { at, lotDays: 90 }).filter((i) => i.code === 'period-gain');
+    const byList = items.map((i) => [i.opens && 'entry' in i.opens ? i.opens.entry : '', Math.round(Number(i.data.ug))]);
+    expect(byList.toReversed()).toEqual(byAccount);
   });
 });
 

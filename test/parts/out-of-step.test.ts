@@ -1,12 +1,14 @@
 /** The list of what is out of step as it is shown, copied and printed; and the trace of an entry in words. */
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
+import { accountOf } from '../../app/core/book/account.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import { outOfStepOf } from '../../app/core/book/out-of-step.ts';
 import { tracesOf } from '../../app/core/book/trace.ts';
 import { noStore } from '../../app/daybook/drafts.ts';
 import { mercuryAccount } from '../../app/papers/mercury-account.ts';
 import { standsIn } from '../../app/screens/daybook/stands-in.ts';
+import { accountRows, verdictOf } from '../../app/screens/mercury/account.ts';
 import { csvOf, sectionsOf } from '../../app/screens/mercury/out-of-step/list.ts';
 import { lotDaysFrom, readLotDays, saveLotDays } from '../../app/screens/mercury/out-of-step/lot-days.ts';
 import { amountLines, weightLines } from '../../app/screens/mercury/trace/lines.ts';
@@ -119,6 +121,25 @@ describe('the account’s paper', () => {
     const paper = (to: string | null) => said(mercuryAccount(readBook(book.entries), { from: null, to }, frameOf(book)));
     expect(paper(null)).toContain('\nWritten late\n1\n');
     expect(paper('2026-04-30')).not.toContain('Written late');
+  });
+});
+
+describe('the account’s figures', () => {
+  test('open to the rule and its source, and every movement they name leads to its trace', () => {
+    const { book } = site();
+    const read = readBook(book.entries);
+    const account = accountOf(read, { from: null, to: null });
+    const rows = accountRows(read, account);
+    const [z, detectable] = verdictOf(account).rows;
+    const sources = [rows.at(-1)?.lines() ?? [], z?.lines ?? [], detectable?.lines ?? []];
+    for (const lines of sources)
+      expect(lines.some((l) => l.sort === 'source' && /\((read|from memory)\)$/.test(l.text))).toBe(true);
+    const movements = rows.flatMap((row) => row.lines()).filter((l) => l.text.includes(' → '));
+    expect(movements.length).toBeGreaterThan(1);
+    for (const { href } of movements) {
+      const entry = href?.replace('#/mercury/trace/', '') ?? '';
+      expect([href, tracesOf(read, entry).length > 0]).toEqual([`#/mercury/trace/${entry}`, true]);
+    }
   });
 });
 

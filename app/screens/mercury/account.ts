@@ -14,6 +14,7 @@ import { accountReasons, accountWords } from '../../words/account.ts';
 import { decimalText, placesFor, withU } from '../../words/figures.ts';
 import { placeText } from '../../words/places.ts';
 import { mercuryRoom as words } from '../../words/screens-mercury.ts';
+import { figureSources } from '../../words/trace.ts';
 import { movementsHref } from './address.ts';
 import { type FigureRow, figureOf, figureText, isNothing } from './figures.ts';
 import { linesOf } from './stocks.ts';
@@ -115,6 +116,7 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
           text: words.uFormula,
           figure: `u = ${withU(decimalFromNumber(uOf(account.unaccounted) / 1e6), null)}`,
         },
+        { sort: 'source', text: figureSources.sum },
         result(accountWords.rows.unaccounted, account.unaccounted),
       ],
     },
@@ -148,11 +150,15 @@ export function verdictOf(account: Account): Verdict {
     level: z === null ? null : levelOf(z),
     gain: Math.round(unaccounted.ug) < 0,
     rows: [
-      { label: words.z, figure: zFigure, lines: [uLine, { sort: 'formula', text: words.zFormula, figure: zFigure }] },
+      {
+        label: words.z,
+        figure: zFigure,
+        lines: [uLine, { sort: 'formula', text: words.zFormula, figure: zFigure }, { sort: 'source', text: figureSources.z }],
+      },
       {
         label: words.detectable,
         figure: detectableText(account),
-        lines: [uLine, { sort: 'formula', text: words.detectableFormula }],
+        lines: [uLine, { sort: 'formula', text: words.detectableFormula }, { sort: 'source', text: figureSources.detectable }],
       },
       {
         label: words.lost,
@@ -168,7 +174,12 @@ export function verdictOf(account: Account): Verdict {
         figure: per ? withU(decimalFromNumber(per.g), per.uG) : none(accountReasons.noOre),
         lines:
           per && ore
-            ? [uLine, { sort: 'reading', text: words.ore, figure: `${decimalText(decimalFromNumber(ore.ug / 1e12), 2)}\u00a0t` }]
+            ? [
+                uLine,
+                { sort: 'reading', text: words.ore, figure: `${decimalText(decimalFromNumber(ore.ug / 1e12), 2)}\u00a0t` },
+                { sort: 'formula', text: figureSources.perTonne },
+                { sort: 'source', text: figureSources.perTonneSource },
+              ]
             : [{ sort: 'note', text: accountReasons.noOre }],
       },
     ],
