@@ -89,6 +89,7 @@ export const paperNames = [
   'run-sheet',
   'retort-tag',
   'melt-sheet',
+  'bar-record',
   'transfer-sheet',
   'incident-sheet',
   'count-sheet',

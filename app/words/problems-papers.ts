@@ -5,6 +5,7 @@ import type { ProblemTexts } from './problems.ts';
 const wanted: Readonly<Record<string, string>> = {
   charge: 'a charge that was not struck or taken apart again',
   melt: 'a melt that was not struck',
+  bar: 'a bar (the melt’s id, a stroke, the bar’s row)',
   transfer: 'a transfer that was not struck',
   incident: 'an incident or a spill that was not struck',
   vessel: 'a container of the register',

@@ -44,6 +44,12 @@ export const papersRoom = {
       subject: 'Melt',
       none: 'No melt is written up yet.',
     },
+    'bar-record': {
+      title: 'Bar record',
+      purpose: 'One bar: what it was made of, every assay of it, the fine metal that follows. It certifies nothing.',
+      subject: 'Bar',
+      none: 'No bar was poured yet.',
+    },
     'transfer-sheet': {
       title: 'Transfer sheet',
       purpose: 'What was handed over or taken in: both weights side by side, papers, and who decides what.',

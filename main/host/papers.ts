@@ -6,6 +6,7 @@ import { periodBetween } from '../../app/core/book/closings.ts';
 import { periodFrom } from '../../app/core/book/period.ts';
 import { afterItsCount } from '../../app/core/book/periods.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
+import { barRecord } from '../../app/papers/bar-record.ts';
 import { countSheet } from '../../app/papers/count-sheet.ts';
 import { incidentSheet } from '../../app/papers/incident-sheet.ts';
 import { meltSheet } from '../../app/papers/melt-sheet.ts';
@@ -55,6 +56,7 @@ const papers: Readonly<Record<PaperName, PaperKind>> = {
   'run-sheet': aboutOne(runSheet),
   'retort-tag': aboutOne(retortTag),
   'melt-sheet': aboutOne(meltSheet),
+  'bar-record': aboutOne(barRecord),
   'transfer-sheet': aboutOne(transferSheet),
   'incident-sheet': aboutOne(incidentSheet),
   'count-sheet': { id: 'none', period: 'end', make: (book, { period }, frame) => countSheet(book, period, frame) },

@@ -29,6 +29,7 @@ const subject = (ids: ReturnType<typeof year>['ids']): Readonly<Record<PaperName
   'run-sheet': ids.charge,
   'retort-tag': ids.charge,
   'melt-sheet': ids.melt,
+  'bar-record': `${ids.melt}/1`,
   'transfer-sheet': ids.transfer,
   'incident-sheet': ids.spill,
   'count-sheet': undefined,

@@ -1,5 +1,6 @@
 /** What each paper can be about in this book, newest first, named as a person would look for it; and what its file is called. */
 import { type PaperName, paperNames } from '../../contract.ts';
+import { barPieces } from '../../core/book/bar-pieces.ts';
 import type { Book } from '../../core/book/book.ts';
 import { latest, nameOf } from '../../core/book/registers.ts';
 import type { Kind } from '../../core/kinds/index.ts';
@@ -45,6 +46,8 @@ export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
         .of('melt')
         .map(({ id, body }) => labelled(book, id, body.bars.map(({ label }) => label).join(', ')))
         .reverse();
+    case 'bar-record':
+      return [...barPieces(current).values()].map(({ id, label }) => ({ value: id, label })).reverse();
     case 'transfer-sheet':
       return current
         .of('transfer')
