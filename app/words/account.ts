@@ -43,7 +43,7 @@ const lossTexts: Readonly<Record<Level, string>> = {
 };
 
 const excessTexts: Readonly<Record<Level, string>> = {
-  none: 'It cannot be told from this site’s usual rate. Usual is not acceptable.',
+  none: 'It cannot be told apart from this site’s usual rate. Usual is not acceptable.',
   warn: 'It lies further from this site’s usual rate than the errors usually make. Usual is not acceptable.',
   act: 'It lies further from this site’s usual rate than the errors explain. Usual is not acceptable.',
 };

@@ -6,7 +6,8 @@ export const verbTexts = {
   sample: 'writes the invented sample site; with --entries a large generated one, the same for the same seed',
   check: 'verifies every desk’s chain and prints entries, desks and end marks; reads only',
   join: 'brings what another folder of the same daybook holds into this one: lines, evidence, closings; takes nothing away',
-  account: 'the mercury account of a period: what came, went, is there, and is not accounted for',
+  account:
+    'the mercury account of a period: what came, went, is there, and is not accounted for; days, or the moments of two counts',
   movements: 'every movement of mercury as CSV: date, from, to, exact grams, entry',
   export: 'every kind of entry as CSV, with the movements and a manifest of end marks',
   serve: 'serves the window to a browser on this machine and prints its one-time address',

@@ -150,6 +150,19 @@ describe.each([
     expect(Math.abs(sum - account.closing.ug / 1e6)).toBeLessThan(2);
   });
 
+  test('leads from what is not accounted for to each movement that makes it, told outward, and they add up to it', () => {
+    const lines = rows.at(-1)?.lines() ?? [];
+    const from = lines.findIndex((line) => line.sort === 'note');
+    const told = lines.slice(
+      from + 1,
+      lines.findIndex((line, i) => i > from && line.figure?.startsWith('u = ')),
+    );
+    const sum = told.reduce((s, line) => s + number((line.figure ?? '').replace(/g$/, '').split('±')[0] ?? ''), 0);
+    expect(told.length).toBeGreaterThan(0);
+    expect(Math.abs(sum - account.unaccounted.ug / 1e6)).toBeLessThan(told.length);
+    for (const line of told) expect(line.href ?? '', line.text).toMatch(/^#\/mercury\//);
+  });
+
   test('says |z|, the detectable loss and the loss a tonne as they follow from it', () => {
     const { level, gain, rows: said } = verdictOf(account);
     const z = account.unaccounted.ug / uOf(account.unaccounted);

@@ -70,7 +70,10 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
   const found = some((m) => m.from === foundPlace);
   const removals = some((m) => m.to === outside);
   const isGone = (place: string) => place !== spill && placeParts(place).kind === 'loss';
-  const gone = some((m) => isGone(m.to) !== isGone(m.from));
+  // told outward, whichever way it was written: a count that finds less takes from the loss a negative amount
+  const gone = some((m) => isGone(m.to) !== isGone(m.from)).map((m) =>
+    isGone(m.to) ? m : { ...m, from: m.to, to: m.from, mercury: scaled(m.mercury, -1) },
+  );
   const released = some((m) => m.to === spill || m.from === spill);
   return [
     row('opening', already, () => [
@@ -110,7 +113,7 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
         ),
         { sort: 'formula', text: accountWords.sum },
         { sort: 'note', text: words.lostTo },
-        ...linesOf(book, gone, (m) => (isGone(m.to) ? m.mercury : scaled(m.mercury, -1))).slice(0, -1),
+        ...linesOf(book, gone, same).slice(0, -1),
         {
           sort: 'formula',
           text: words.uFormula,
