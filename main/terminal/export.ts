@@ -1,10 +1,11 @@
 /**
- * `export DIR --out FOLDER`: every kind of entry as CSV, what corrections changed, the movements, every desk's journal as it stands, how to verify all of
+ * `export DIR --out FOLDER`: every kind of entry as CSV, what corrections changed, the bars, the movements, every desk's journal as it stands, how to verify all of
  * it in plain words, and a manifest with the end marks and the SHA-256 of each file, so that the record can be taken away and read without this program. The folder must be empty or not there yet, and lies outside the daybook.
  */
 import { existsSync, readdirSync, realpathSync, rmdirSync, rmSync } from 'node:fs';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import { type Problem, problem } from '../../app/core/result.ts';
+import { barsTable } from '../../app/papers/csv/bars.ts';
 import { asFirstWritten, entryTables } from '../../app/papers/csv/entries.ts';
 import { movementsCsv } from '../../app/papers/csv/movements.ts';
 import { madeTexts, verbTexts } from '../../app/words/terminal.ts';
@@ -35,7 +36,7 @@ function unfit(out: string, daybook: string): Problem | null {
 }
 
 function filesOf({ daybook, book }: Verified): Written[] {
-  const tables = [...entryTables(book), asFirstWritten(book)].map(({ name, text, rows }) => ({
+  const tables = [...entryTables(book), asFirstWritten(book), barsTable(book)].map(({ name, text, rows }) => ({
     name: `${name}.csv`,
     text,
     rows,
