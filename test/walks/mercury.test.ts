@@ -92,7 +92,7 @@ describe('the sample site', () => {
   test('is offered on the start page, opened by keyboard, and has something to tell in every room', async () => {
     expect(await axe(page)).toEqual([]);
     await byKeyboard(page).press(page.getByRole('button', { name: 'Open the sample site' }));
-    await page.getByRole('navigation').getByRole('link', { name: 'Mercury', exact: true }).waitFor();
+    await page.getByRole('navigation').getByRole('link', { name: 'Mercury', exact: true }).waitFor({ timeout: 90_000 });
     expect(bookOnDisk().entries.length).toBeGreaterThan(100);
   });
 });
