@@ -78,6 +78,8 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     'Gold, or gold and silver together, come to over 1000 parts. That cannot be: the reading is kept as it stands; check the weighings and the proofs, and assay again.',
   'assay-no-proofs': () =>
     'No proofs were run beside the samples: the gold stands uncorrected, and how sure it is cannot be said.',
+  'silver-uncorrected': () =>
+    'No silver loss of proofs is written down: the silver stands without what cupelling took, and reads low. Run proofs with silver, or have it titrated.',
   'replicates-apart': (d) =>
     `The replicates lie further apart than the ${d.limit} parts per thousand that the site allows: assay it again.`,
   'density-outside': (d) =>

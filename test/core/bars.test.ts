@@ -75,6 +75,24 @@ describe('which assay speaks for a bar', () => {
     expect(codes(book, assay)).toEqual(expect.arrayContaining(['assay-no-proofs', 'replicates-apart']));
   });
 
+  test('silver by difference without the loss of proofs is kept as it reads and flagged; with it, it is not', () => {
+    const flagged = (proof: object) => {
+      const book = BookMaker.site();
+      const [bar = ''] = poured(book, 'melt one', ['500']);
+      const assay = book.add('own', 'assay', {
+        subject: 'bar',
+        bar,
+        method: 'fire-assay',
+        replicates: [{ sample: '250 mg', cornet: '200 mg', bead: '225 mg' }],
+        proofs: [{ taken: '200 mg', found: '200 mg', ...proof }],
+      });
+      const silver = read(book).bars.all.get(bar)?.silver?.permille;
+      return [codes(book, assay), silver && toDouble(silver)];
+    };
+    expect(flagged({})).toEqual([['silver-uncorrected'], 100]);
+    expect(flagged({ silverLoss: '2.5 mg' })).toEqual([[], 110]);
+  });
+
   test('replicates exactly at the limit are within it', () => {
     const book = BookMaker.site();
     const [bar = ''] = poured(book, 'melt one', ['500']);

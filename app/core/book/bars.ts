@@ -219,6 +219,7 @@ export function barsOf(book: Known): Bars {
   const ofAssays = [...reader.assays.values()].flatMap((assay): Flag[] => [
     ...(assay.over1000 ? [flag('assay-over-1000', assay.id)] : []),
     ...(assay.apart === true ? [flag('replicates-apart', assay.id, { limit: assay.reading.body.limit ?? '' })] : []),
+    ...(assay.fire?.findings.includes('no-silver-loss') ? [flag('silver-uncorrected', assay.id)] : []),
     ...(assay.class === 'unproofed' ? [flag('assay-no-proofs', assay.id)] : []),
     ...(assay.density?.findings ?? []).map((finding) => flag('density-outside', assay.id, { finding })),
   ]);

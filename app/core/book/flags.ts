@@ -45,6 +45,7 @@ export const flagCodes = [
   'bar-over-1000',
   'assay-over-1000',
   'assay-no-proofs',
+  'silver-uncorrected',
   'replicates-apart',
   'density-outside',
   'umpire-needed',
