@@ -20,8 +20,9 @@ export const measured = (ug: number, parts: Iterable<readonly [string, number]>)
   return { ug, parts: map };
 };
 
-/** factor · value: the contributions scale with it. */
+/** factor · value: the contributions scale with it. One times a value is that value, and no second copy of it. */
 export function scaled(value: Measured, factor: number): Measured {
+  if (factor === 1) return value;
   const parts = new Map<string, number>();
   for (const [source, u] of value.parts) if (u * factor !== 0) parts.set(source, u * factor);
   return { ug: value.ug * factor, parts };

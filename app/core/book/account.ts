@@ -4,12 +4,12 @@
  * nothing about the air: milligrams matter there that no scale here can show.
  */
 import { massFromText } from '../mass.ts';
-import { type Measured, measured, scaled, total, uOf } from '../measured.ts';
+import { less, type Measured, measured, RunningTotal, total, uOf } from '../measured.ts';
 import type { Book } from './book.ts';
 import { type Missing, missingCounts } from './counted-ends.ts';
 import { type FlagCode, reservations } from './flags.ts';
 import { type LossLine, lossLines } from './loss-paths.ts';
-import { type Movement, stocksAt } from './movements/gathering.ts';
+import { bookStock, type Movement } from './movements/gathering.ts';
 import { inPeriod, isBefore, type Period, upToEnd } from './period.ts';
 import { foundPlace, isStock, lossPlace, outside, placeParts } from './places.ts';
 
@@ -49,9 +49,6 @@ export interface Account {
 /** 1.644854 twice: the smallest loss found with 95 % power at a 5 % false alarm (IAEA Safeguards Glossary 2001; from memory, methods.md 1.3). */
 export const detectableFactor = 3.289707254;
 
-const sum = (movements: readonly Movement[], chosen: (m: Movement) => boolean): Measured =>
-  total(movements.filter(chosen).map((m) => m.mercury));
-
 /** What was there before the book: entered as already here, found at the first count of a place, or brushed out before the first run. */
 export function wasThere(book: Book): ReadonlySet<string> {
   const already = book.current.of('receipt').filter((r) => r.body.way === 'already-here');
@@ -61,43 +58,49 @@ export function wasThere(book: Book): ReadonlySet<string> {
 /** Flags of weights whose error counts as nothing in the sum because nobody knows it: the account says so first. */
 const unsure: ReadonlySet<FlagCode> = new Set(['scale-not-named', 'certificate-missing']);
 
+const sumOf = (): RunningTotal => new RunningTotal();
+
 /** The account of a period. */
 export function accountOf(book: Book, period: Period): Account {
   const { all } = book.movements;
-  const inside = all.filter((m) => inPeriod(m.at, period));
-  const before = all.filter((m) => isBefore(m.at, period));
   const here = wasThere(book);
-  const invoice = (m: Movement) => m.basis === 'invoice-against-weighed';
-  const openings = (m: Movement) => m.from === outside && here.has(m.entry) && !invoice(m);
-  const opening = total([...stockTotals(before), sum(inside, openings)]);
-  const receipts = sum(inside, (m) => m.from === outside && (invoice(m) || !here.has(m.entry)));
-  const invoiced = total(inside.filter(invoice).map((m) => (m.from === outside ? m.mercury : scaled(m.mercury, -1))));
-  const returnedOut = sum(inside, (m) => m.to === outside);
-  const found = sum(inside, (m) => m.from === foundPlace);
   const spill = lossPlace('spill');
-  const released = total([
-    sum(inside, (m) => m.to === spill),
-    scaled(
-      sum(inside, (m) => m.from === spill),
-      -1,
-    ),
-  ]);
-  const stocks = stocksAt(all, period.to);
-  // errors that cancel leave crumbs far below a microgram: what holds nothing, known to the microgram, is no stock
-  const closingStocks = [...stocks].filter(
-    ([place, value]) => isStock(place) && (Math.round(value.ug) !== 0 || Math.round(uOf(value)) !== 0),
-  );
-  const closing = total(closingStocks.map(([, value]) => value));
-  const unaccounted = total([opening, receipts, found, scaled(returnedOut, -1), scaled(released, -1), scaled(closing, -1)]);
+  const inside: Movement[] = [];
+  const before = new Map<string, RunningTotal>();
+  const stocks = new Map<string, RunningTotal>();
   const lastBasis = new Map<string, string>();
+  const flagged = new Set<string>();
+  const [alreadyHere, receipts, invoiced, returnedOut, found] = [sumOf(), sumOf(), sumOf(), sumOf(), sumOf()];
+  const [spilled, gathered] = [sumOf(), sumOf()];
+  // one pass: of a hundred thousand entries every sum taken alone would cost as much as all of them together
   for (const m of all) {
+    if (isStock(m.to) && book.flags.has(m.entry)) flagged.add(m.entry);
+    const earlier = isBefore(m.at, period);
+    if (earlier) bookStock(before, m);
     if (!upToEnd(m.at, period)) continue;
+    bookStock(stocks, m);
     lastBasis.set(m.to, m.basis);
     if (!lastBasis.has(m.from)) lastBasis.set(m.from, m.basis);
+    if (earlier) continue;
+    inside.push(m);
+    if (book.flags.has(m.entry)) flagged.add(m.entry);
+    const invoice = m.basis === 'invoice-against-weighed';
+    if (invoice) invoiced.add(m.mercury, m.from === outside ? 1 : -1);
+    if (m.from === outside) (invoice || !here.has(m.entry) ? receipts : alreadyHere).add(m.mercury);
+    if (m.to === outside) returnedOut.add(m.mercury);
+    if (m.from === foundPlace) found.add(m.mercury);
+    if (m.to === spill) spilled.add(m.mercury);
+    if (m.from === spill) gathered.add(m.mercury);
   }
-  const touched = new Set(all.filter((m) => inPeriod(m.at, period) || isStock(m.to)).map((m) => m.entry));
+  const opening = total([...before.values(), alreadyHere]);
+  const released = less(spilled, gathered);
+  // errors that cancel leave crumbs far below a microgram: what holds nothing, known to the microgram, is no stock
+  const closingStocks = [...stocks].filter(([, value]) => Math.round(value.ug) !== 0 || Math.round(uOf(value)) !== 0);
+  const closing = total(closingStocks.map(([, value]) => value));
+  const unaccounted = new RunningTotal().add(opening).add(receipts).add(found).add(returnedOut, -1).add(released, -1);
+  unaccounted.add(closing, -1);
   const flags = [...book.flags].flatMap(([entry, list]) =>
-    touched.has(entry) || inPeriod(book.current.byId.get(entry)?.happened ?? '', period)
+    flagged.has(entry) || inPeriod(book.current.byId.get(entry)?.happened ?? '', period)
       ? list.filter((f) => reservations.has(f.code) || unsure.has(f.code))
       : [],
   );
@@ -118,9 +121,6 @@ export function accountOf(book: Book, period: Period): Account {
     uncounted: missingCounts(book, period),
   };
 }
-
-const stockTotals = (movements: readonly Movement[]): Measured[] =>
-  [...stocksAt(movements, null)].filter(([place]) => isStock(place)).map(([, value]) => value);
 
 /** Ore of the period: crushings where there are any, else what the clean-ups state. Water over plates is no ore. */
 export function oreOf(book: Book, period: Period): Measured | null {

@@ -2,7 +2,7 @@
  * The ways mercury is lost, each between the bounds that the weighings leave. A bound is never filled with a likely figure, and no path is called
  * vapour. What a condenser is thought to hold may be lost all the same; what nobody can place may lie in the tailings (practice.md W7, W9).
  */
-import { type Measured, nothing, scaled, total } from '../measured.ts';
+import { type Measured, nothing, RunningTotal } from '../measured.ts';
 import type { Book } from './book.ts';
 import type { Movement } from './movements/gathering.ts';
 import { inPeriod, type Period } from './period.ts';
@@ -18,21 +18,19 @@ export interface LossLine {
 
 /** What went into each way of losing it and into condensers, less what came back out, in one pass. */
 function netInto(movements: readonly Movement[]): { readonly lost: ReadonlyMap<string, Measured>; readonly heldUg: number } {
-  const values = new Map<string, Measured[]>();
+  const lost = new Map<string, RunningTotal>();
   let heldUg = 0;
   const add = (place: string, m: Movement, sign: 1 | -1) => {
     if (place.startsWith('condenser:')) heldUg += sign * m.mercury.ug;
     if (!place.startsWith('loss:')) return;
-    const value = sign === 1 ? m.mercury : scaled(m.mercury, -1);
-    const list = values.get(place);
-    if (list) list.push(value);
-    else values.set(place, [value]);
+    const known = lost.get(place) ?? new RunningTotal();
+    lost.set(place, known.add(m.mercury, sign));
   };
   for (const m of movements) {
     add(m.to, m, 1);
     add(m.from, m, -1);
   }
-  return { lost: new Map([...values].map(([place, list]) => [place, total(list)])), heldUg };
+  return { lost, heldUg };
 }
 
 /** Ore went through in the period, so that tailings left the site. */

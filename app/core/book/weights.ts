@@ -79,6 +79,15 @@ function scaleRead(body: State<'scale'>['body']): ScaleRead {
   return read;
 }
 
+const epochs = new WeakMap<State<'scale'>, string>();
+
+/** The error source of a scale in one calibration: one text for all it weighs, because sums compare sources half a million times. */
+function epochOf(scale: State<'scale'>): string {
+  const known = epochs.get(scale) ?? `scale:${scale.entry}`;
+  epochs.set(scale, known);
+  return known;
+}
+
 const decimalOr2 = (k: number | undefined): Decimal => ({ digits: BigInt(Math.round((k ?? 2) * 1e6)), places: 6 });
 
 function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, registers: Registers): Weighed {
@@ -102,7 +111,7 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
   const parts: [string, number][] = [[source, tare ? scatterUg[1] : scatterUg[0]]];
   let uKnown = true;
   const span = spanG(weighing);
-  if (scale.body.certificate && span !== null) parts.push([`scale:${scale.entry}`, span * 1e6]);
+  if (scale.body.certificate && span !== null) parts.push([epochOf(scale), span * 1e6]);
   else {
     raise('certificate-missing', { scale: scale.body.label });
     const accuracy = scale.body.accuracy;
@@ -110,7 +119,7 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
     // shared by all the scale weighs, with the sign of the net, so that it cancels between what goes in and what comes out
     else
       parts.push([
-        `scale:${scale.entry}`,
+        epochOf(scale),
         Math.sign(ug) * uncertifiedG(accuracy.class, toNumber(mass(accuracy.e).grams), Math.abs(ug) / 1e6) * 1e6,
       ]);
   }

@@ -60,17 +60,24 @@ export interface Gathering {
   readonly inVessel: (net: Measured, vessel: string, at: string) => Measured;
 }
 
+const totalAt = (stocks: Map<string, RunningTotal>, place: string): RunningTotal => {
+  const known = stocks.get(place);
+  if (known) return known;
+  const made = new RunningTotal();
+  stocks.set(place, made);
+  return made;
+};
+
 /** Books one movement into the stocks of its two places. */
 export function bookInto(stocks: Map<string, RunningTotal>, { from, to, mercury }: Movement): void {
-  const at = (place: string): RunningTotal => {
-    const known = stocks.get(place);
-    if (known) return known;
-    const made = new RunningTotal();
-    stocks.set(place, made);
-    return made;
-  };
-  at(from).add(mercury, -1);
-  at(to).add(mercury);
+  totalAt(stocks, from).add(mercury, -1);
+  totalAt(stocks, to).add(mercury);
+}
+
+/** The same for places that hold stock only: what is outside or lost grows long and is not asked for. */
+export function bookStock(stocks: Map<string, RunningTotal>, { from, to, mercury }: Movement): void {
+  if (isStock(from)) totalAt(stocks, from).add(mercury, -1);
+  if (isStock(to)) totalAt(stocks, to).add(mercury);
 }
 
 /** What stands in each place after all movements up to and with this moment or day; null: all of them. */
