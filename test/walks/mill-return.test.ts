@@ -86,7 +86,13 @@ describe('a month of the mill', () => {
   }, 480_000);
 
   it('closes in the Mercury room to the stocks and the loss of the return, in grams', async () => {
-    await byKeyboard(page).press(steps.room(page, 'Mercury'));
+    const by = byKeyboard(page);
+    await by.press(steps.room(page, 'Mercury'));
+    await by.press(
+      main()
+        .getByRole('link', { name: /^Account/ })
+        .first(),
+    );
     await main().getByRole('heading', { name: 'Account of a period' }).waitFor();
     const account = async (row: string) => (await cells('Account of a period', row))[1] ?? '';
     expectGrams(await account('Opening stock'), expected.opening);
@@ -144,10 +150,10 @@ describe('a month of the mill', () => {
       const read = spawnSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
       expect(read.status, read.stderr).toBe(0);
       const lines = plain(read.stdout).split('\n');
-      /** The first figure behind these words. */
+      /** The first figure with two decimals behind these words at the start of a line. */
       const after = (words: string) => {
-        const line = lines.find((l) => l.trim().startsWith(words)) ?? '';
-        return digits(/^\s*\d[\d ]*\.\d\d/.exec(line.trim().slice(words.length))?.[0] ?? '');
+        const rests = lines.filter((l) => l.trim().startsWith(words)).map((l) => l.trim().slice(words.length));
+        return digits(rests.flatMap((rest) => /^\s*\d[\d ]*\.\d\d/.exec(rest) ?? [])[0] ?? '');
       };
       expect(after('Opening stock')).toBe(grams(expected.opening).toFixed(2));
       expect(after('less closing stock')).toBe(grams(expected.closing).toFixed(2));
