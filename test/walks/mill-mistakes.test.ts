@@ -45,7 +45,11 @@ async function refusedAt(field: Locator): Promise<string> {
 /** Opens the account and answers what it wants read first. */
 async function reservations(): Promise<string> {
   await by.press(steps.room(page, 'Mercury'));
-  await by.press(main().getByRole('link', { name: /^Account/ }).first());
+  await by.press(
+    main()
+      .getByRole('link', { name: /^Account/ })
+      .first(),
+  );
   const notice = main().locator('section', { hasText: 'Reservations, to be read first' }).first();
   await notice.waitFor();
   return textOf(notice);
