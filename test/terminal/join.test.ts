@@ -5,26 +5,16 @@ import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { firstPrev } from '../../app/core/entry.ts';
 import { lineFor } from '../../main/host/line.ts';
-import { runTerminal } from '../../main/terminal/run.ts';
 import { note, now } from '../host/drafts.ts';
 import { temporaryFolder } from '../host/folder.ts';
 import { problemsIn } from './built.ts';
+import { called } from './called.ts';
 
 let home: string;
 let dir: string;
 let other: string;
 
-async function daybook(...args: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const code = await runTerminal(args, {
-    print: (line) => out.push(`${line}\n`),
-    complain: (line) => err.push(`${line}\n`),
-    input: async () => Buffer.from(''),
-    ended: () => Promise.resolve(),
-  });
-  return { code, out: out.join(''), err: err.join('') };
-}
+const daybook = (...args: string[]) => called(args);
 
 /** Lines of a desk, each with its newline; from `fork` on another text. */
 function lines(desk: string, count: number, fork = count + 1): string[] {

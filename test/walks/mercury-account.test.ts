@@ -6,28 +6,19 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Book, readBook } from '../../app/core/book/book.ts';
 import { everyClosing } from '../../app/core/book/closings.ts';
-import type { Draft } from '../../app/core/entry.ts';
 import { pagesOfRoom } from '../../app/screens/mercury/pages.ts';
 import { accountWords } from '../../app/words/account.ts';
 import { dayText } from '../../app/words/dates.ts';
 import { closingPage } from '../../app/words/screens-closing.ts';
 import { mercuryRoom as words } from '../../app/words/screens-mercury.ts';
-import { readDaybook } from '../../main/host/daybook-folder.ts';
 import { byKeyboard } from './hands.ts';
+import { bookOnDisk, day, draftsBy } from './invented.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
 let walked: WalkedWindow;
 const command = fileURLToPath(new URL('../../dist/daybook.mjs', import.meta.url));
-const day = (daysAgo: number): string => `${new Date(Date.now() - daysAgo * 86_400_000).toISOString().slice(0, 16)}+00:00`;
-const draft = (id: string, kind: string, body: Record<string, unknown>, daysAgo: number): Draft => ({
-  id,
-  happened: day(daysAgo),
-  by: 'officer-one',
-  kind,
-  body,
-});
+const draft = draftsBy('officer-one');
 const reading = (g: string) => ({ how: 'scale', scale: 'bench-scale', gross: `${g} g` });
 const nought = { mass: '0 g', method: 'looked at' };
 
@@ -64,15 +55,11 @@ beforeAll(async () => {
 }, 240_000);
 afterAll(() => walked?.close());
 
-function bookOnDisk(): Book {
-  const read = readDaybook(walked.folder);
-  if (!read.ok) throw new Error('the book on the disk cannot be read');
-  return readBook(read.value.entries);
-}
+const onDisk = () => bookOnDisk(walked);
 const main = () => walked.page.getByRole('main');
 const plain = (text: string | null): string => (text ?? '').replace(/[\u00a0\u202f]/g, ' ');
 const secondCount = () => {
-  const [, second] = bookOnDisk().current.of('stock-take');
+  const [, second] = onDisk().current.of('stock-take');
   if (!second) throw new Error('the second count is not on the disk');
   return second;
 };
@@ -109,7 +96,7 @@ test('a stock-take by keyboard finds ten grams less', async () => {
   await page.getByText('5 of 5 answered').first().waitFor();
   await hand.press(page.getByRole('button', { name: 'Keep', exact: true }));
   await page.getByText(/Kept/).first().waitFor();
-  expect(bookOnDisk().current.of('stock-take')).toHaveLength(2);
+  expect(onDisk().current.of('stock-take')).toHaveLength(2);
 }, 240_000);
 
 test('its account answers both questions, and the ten grams lead down to the reading of the scale', async () => {
@@ -158,7 +145,7 @@ test('the period is closed, and days of one’s own are told their uncounted end
   await main()
     .getByText(/^Closed, version 1\./)
     .waitFor({ timeout: 60_000 });
-  const [closing] = everyClosing(bookOnDisk());
+  const [closing] = everyClosing(onDisk());
   expect(closing?.body.figures.unaccounted_g).toBe('10.000000');
   await walked.go('#/mercury/account');
   await main()
@@ -206,7 +193,7 @@ test('a correction inside the closed period stands as a line of the next one, on
       .stdout;
   const figures = JSON.parse(asked('--json'));
   expect(figures.adjustments).toEqual([
-    { closing: everyClosing(bookOnDisk())[0]?.id, version: 1, to: count.happened, g: -5, entries: ['count-put-right'] },
+    { closing: everyClosing(onDisk())[0]?.id, version: 1, to: count.happened, g: -5, entries: ['count-put-right'] },
   ]);
   expect([figures.unaccounted_g, figures.unaccounted_as_closed_g]).toEqual([0, 5]);
   expect(plain(asked())).toMatch(/Adjustments from closed periods\n {2}To the closing of [^\n]*version 1\s+−5\.00 g\n/);
@@ -219,7 +206,7 @@ test('a correction inside the closed period stands as a line of the next one, on
   await main()
     .getByText(/^Closed, version 2\./)
     .waitFor({ timeout: 60_000 });
-  expect(everyClosing(bookOnDisk()).map((c) => [c.body.version, c.body.figures.unaccounted_g])).toEqual([
+  expect(everyClosing(onDisk()).map((c) => [c.body.version, c.body.figures.unaccounted_g])).toEqual([
     [1, '10.000000'],
     [2, '15.000000'],
   ]);
@@ -229,7 +216,7 @@ test('a correction inside the closed period stands as a line of the next one, on
 }, 240_000);
 
 test('axe finds nothing on any page of the room in either theme, and none is wider than a window at 200 %', async () => {
-  const again = everyClosing(bookOnDisk()).at(-1)?.id ?? '';
+  const again = everyClosing(onDisk()).at(-1)?.id ?? '';
   const pages = [...pagesOfRoom.map((page) => page.href), '#/mercury/account/whole', `#/mercury/close/again/${again}`];
   const found: string[] = [];
   for (const theme of ['light', 'dark'] as const) {

@@ -3,23 +3,14 @@
  * page are the core's, the choice of the false alarm is kept, both bases are named, and axe finds nothing in either theme.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { type Book, readBook } from '../../app/core/book/book.ts';
 import { periodsInRow } from '../../app/core/book/periods-in-row.ts';
 import { sequenceOf, sequenceTest } from '../../app/core/book/sequence.ts';
-import type { Draft } from '../../app/core/entry.ts';
 import { alarmText, drawnTrend, sequenceCells, verdictText, sequenceWords as words } from '../../app/words/sequence.ts';
-import { readDaybook } from '../../main/host/daybook-folder.ts';
+import { bookOnDisk, draftsBy } from './invented.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
 let walked: WalkedWindow;
-const day = (daysAgo: number): string => `${new Date(Date.now() - daysAgo * 86_400_000).toISOString().slice(0, 16)}+00:00`;
-const draft = (id: string, kind: string, body: Record<string, unknown>, daysAgo: number): Draft => ({
-  id,
-  happened: day(daysAgo),
-  by: 'keeper-one',
-  kind,
-  body,
-});
+const draft = draftsBy('keeper-one');
 /** What is in the bottle at each count: from one to the next 35 less, 80 more, then 110, 60, 95 and 120 less; methods.md WE-5. */
 const counted = [5000, 4965, 5045, 4935, 4875, 4780, 4660];
 const known = (g: number) => ({ how: 'stated', mass: `${g} g`, u: '60 g' });
@@ -55,11 +46,7 @@ beforeAll(async () => {
 }, 240_000);
 afterAll(() => walked?.close());
 
-function bookOnDisk(): Book {
-  const read = readDaybook(walked.folder);
-  if (!read.ok) throw new Error('the book on the disk cannot be read');
-  return readBook(read.value.entries);
-}
+const onDisk = () => bookOnDisk(walked);
 const main = () => walked.page.locator('main');
 const columns = () => main().getByRole('group', { name: words.chart }).getByRole('link');
 
@@ -67,7 +54,7 @@ test('it is led to from the room Mercury and says what the core finds', async ()
   await walked.go('#/mercury');
   await main().getByRole('link', { name: words.link }).click();
   await main().getByRole('heading', { level: 1, name: words.title }).waitFor();
-  const book = bookOnDisk();
+  const book = onDisk();
   const sequence = sequenceOf(book, { basis: 'as-known-today' });
   const rows = periodsInRow(book, sequence);
   expect(rows).toHaveLength(6);
@@ -93,7 +80,7 @@ test('it is led to from the room Mercury and says what the core finds', async ()
 });
 
 test('each period is told in words as it gets the focus, the signal among them, and leads to its account', async () => {
-  const book = bookOnDisk();
+  const book = onDisk();
   const sequence = sequenceOf(book, { basis: 'as-known-today' });
   const drawn = drawnTrend(periodsInRow(book, sequence), sequence.test);
   expect(await columns().evaluateAll((all) => all.map((a) => a.getAttribute('aria-label')))).toEqual(
@@ -115,7 +102,7 @@ test('the false alarm is chosen by the site, kept with this daybook, and a typed
   await walked.go('#/mercury/periods');
   const alarms = main().getByRole('radiogroup', { name: words.alarm });
   await alarms.getByRole('radio', { name: alarmText(0.01) }).check();
-  const book = bookOnDisk();
+  const book = onDisk();
   const { differences, periods } = sequenceOf(book, { basis: 'as-known-today' });
   const rows = periodsInRow(book, sequenceOf(book, { basis: 'as-known-today' }));
   await main()

@@ -6,17 +6,11 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Draft } from '../../app/core/entry.ts';
 import { reconcileWords as words } from '../../app/words/reconciling.ts';
 import { readDaybook } from '../../main/host/daybook-folder.ts';
+import { day, draftsBy } from './invented.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
 let walked: WalkedWindow;
-const day = (daysAgo: number): string => `${new Date(Date.now() - daysAgo * 86_400_000).toISOString().slice(0, 16)}+00:00`;
-const draft = (id: string, kind: string, body: Record<string, unknown>, daysAgo: number): Draft => ({
-  id,
-  happened: day(daysAgo),
-  by: 'keeper-one',
-  kind,
-  body,
-});
+const draft = draftsBy('keeper-one');
 const grams = (g: string) => ({ how: 'scale', scale: 'bench-scale', gross: `${g} g` });
 const run = (name: string, labels: readonly string[], charged: readonly string[], daysAgo: number): Draft[] => [
   draft(

@@ -4,21 +4,12 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { accountOf } from '../../app/core/book/account.ts';
-import { type Book, readBook } from '../../app/core/book/book.ts';
-import type { Draft } from '../../app/core/entry.ts';
-import { readDaybook } from '../../main/host/daybook-folder.ts';
 import { byKeyboard } from './hands.ts';
+import { bookOnDisk, draftsBy } from './invented.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
 let walked: WalkedWindow;
-const day = (daysAgo: number): string => `${new Date(Date.now() - daysAgo * 86_400_000).toISOString().slice(0, 16)}+00:00`;
-const draft = (id: string, kind: string, body: Record<string, unknown>, daysAgo: number): Draft => ({
-  id,
-  happened: day(daysAgo),
-  by: 'keeper-one',
-  kind,
-  body,
-});
+const draft = draftsBy('keeper-one');
 const grams = (g: string) => ({ how: 'scale', scale: 'bench-scale', gross: `${g} g` });
 
 beforeAll(async () => {
@@ -45,11 +36,7 @@ beforeAll(async () => {
 }, 240_000);
 afterAll(() => walked?.close());
 
-function bookOnDisk(): Book {
-  const read = readDaybook(walked.folder);
-  if (!read.ok) throw new Error('the book on the disk cannot be read');
-  return readBook(read.value.entries);
-}
+const onDisk = () => bookOnDisk(walked);
 
 const open = async () => {
   await walked.go('#/mercury/stock-take');
@@ -117,12 +104,12 @@ test('every place is answered by keyboard; a figure of the book shows only once 
   await page.keyboard.press('Enter');
 
   // one place is left out: refused, and nothing is written
-  const lines = bookOnDisk().entries.length;
+  const lines = onDisk().entries.length;
   await hand.press(page.getByRole('button', { name: 'Keep', exact: true }));
   await page.getByRole('alert').first().waitFor();
   const left = page.getByRole('list', { name: 'Places that cannot be kept as they stand' });
   for (const name of ['Waste drum', 'mortar box', 'plates', 'pan', 'traps']) expect(await left.textContent()).toContain(name);
-  expect(bookOnDisk().entries.length).toBe(lines);
+  expect(onDisk().entries.length).toBe(lines);
   expect(await page.getByRole('progressbar').getAttribute('value')).toBe('4');
 
   // what is typed is there again after the page is opened anew
@@ -144,7 +131,7 @@ test('every place is answered by keyboard; a figure of the book shows only once 
   await hand.press(page.getByRole('button', { name: 'Keep', exact: true }));
   await page.getByText('Kept as entry').or(page.getByText(/Kept/)).first().waitFor();
 
-  const book = bookOnDisk();
+  const book = onDisk();
   const [count] = book.current.of('stock-take');
   expect(count?.body.scope).toBe('whole');
   expect(count?.body.lines.map((line) => [line.place, line.how])).toEqual([

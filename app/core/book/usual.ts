@@ -2,7 +2,7 @@
  * The site's own usual rate, from its earlier counted periods and never the one under test, and what a period lost beyond it. The rate is known no
  * better than those periods were weighed and than they agree with one another. Usual is not acceptable. Method: methods.md 1.1 and WE-4.
  */
-import { added, type Measured, measured, scaled, total, uOf } from '../measured.ts';
+import { added, type Measured, measured, scaled, total } from '../measured.ts';
 import { dayNumber, minutesOf } from '../time.ts';
 import { type Account, oreOf } from './account.ts';
 import type { Book } from './book.ts';
@@ -112,6 +112,3 @@ export function excessOf(book: Book, account: Pick<Account, 'period' | 'unaccoun
   const excess = total([account.unaccounted, scaled(expected, -1)]);
   return { usual: got.usual, amount: got.amount.ug, expected, excess };
 }
-
-/** Standard uncertainty of a rate, micrograms for one of its basis. */
-export const rateUUg = (usual: UsualRate): number => uOf(usual.rate);

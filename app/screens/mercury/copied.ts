@@ -1,11 +1,7 @@
 /** Text that is copied out of a table: comma-separated cells of which none begins a formula, and the way to the clipboard. */
+import { asText } from '../../words/formula.ts';
 
-/** What starts a formula in some spreadsheet. */
-const formula = /^[=+\-@\t\r]/;
-const cell = (text: string): string => {
-  const plain = /^-?\d+(\.\d+)?(e[+-]?\d+)?$/.test(text);
-  return `"${(formula.test(text) && !plain ? `'${text}` : text).replaceAll('"', '""')}"`;
-};
+const cell = (text: string): string => `"${asText(text).replaceAll('"', '""')}"`;
 
 /** A shown figure as a spreadsheet reads it: a plain minus, no spaces. */
 export const plainNumber = (text: string): string => text.replace(/[\u202f\u00a0]/g, '').replace('−', '-');

@@ -87,10 +87,6 @@ export function stocksAt(movements: readonly Movement[], upTo: string | null): R
   return stocks;
 }
 
-/** Only the places that hold stock. */
-export const stockPlaces = (stocks: ReadonlyMap<string, Measured>): ReadonlyMap<string, Measured> =>
-  new Map([...stocks].filter(([place]) => isStock(place)));
-
 /** Moves mercury: a line for one entry. */
 export function move(
   g: Gathering,

@@ -5,6 +5,7 @@ import { type OutOfStep, type OutOfStepGroup, outOfStepGroups } from '../../../c
 import type { Measured } from '../../../core/measured.ts';
 import { dayText, momentText } from '../../../words/dates.ts';
 import { entryName } from '../../../words/daybook-naming.ts';
+import { asText } from '../../../words/formula.ts';
 import { outOfStepGroupNames, outOfStepOpens, outOfStepText, outOfStepWords as words } from '../../../words/out-of-step.ts';
 import { entryHref, registerHref } from '../../shared/places.ts';
 import { figureText } from '../figures.ts';
@@ -78,10 +79,8 @@ export const sectionsOf = (book: Book, items: readonly OutOfStep[]): readonly Ou
 
 const underOf = (book: Book, id: string) => (): readonly UnderRow[] => underRows(book, id);
 
-/** What would make a cell a formula in some spreadsheet. */
-const formula = /^[=+\-@\t\r\n＝＋－＠]/;
 const cell = (text: string): string => {
-  const plain = formula.test(text) ? `'${text}` : text;
+  const plain = asText(text);
   return /[",\n\r]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 };
 
