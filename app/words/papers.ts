@@ -226,13 +226,14 @@ export const runSheet = {
   before: 'On its book before this run',
   thisRun: 'This run’s gap',
   after: 'On its book after this run',
+  cannotTell: 'Not on its book: water or mercury, cannot tell, between nothing and',
   lost: 'Above what it can hold: lost at the retort',
   lostOrWater: 'Above what it can hold: lost at the retort, or water',
   unexplained: 'More came out than the book held',
   most: (g: string) => `The most ever brushed out of it is ${g}.`,
   neverBrushed: 'It was never brushed out on the record, so nothing is put down to it.',
-  since: (runs: number, g: string, day: string) =>
-    `${runs === 1 ? 'One run' : `${runs} runs`} ${day === '' ? 'on its book' : `since it was brushed out on ${day}`}, this one included; gaps together ${g}.`,
+  since: (runs: number, g: string, day: string, cannotTell: string) =>
+    `${runs === 1 ? 'One run' : `${runs} runs`} ${day === '' ? 'on its book' : `since it was brushed out on ${day}`}, this one included; gaps together ${g}${cannotTell === '' ? '' : `, and up to ${cannotTell} more that may be water`}.`,
 
   remarks: 'Remarks',
   noRemarks: 'None.',

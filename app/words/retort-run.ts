@@ -47,9 +47,11 @@ export const retortRun = {
   usualNotAsked: 'Only amalgam leaves a sponge whose share says something.',
   condenser: 'Condenser and runs together',
   condenserOne: 'This run put to its book',
+  condenserCannotTell: 'Not on its book: water or mercury, cannot tell, between nothing and',
   condenserHeld: 'On the condenser’s book now',
   condenserMost: 'The most ever brushed out of it',
   condenserTogether: (n: number) => `${runsText(n)} since it was last brushed out, together`,
+  condenserTogetherMore: 'In them water or mercury, cannot tell, up to',
   condenserNever:
     'It was never brushed out on this book, so nothing can be put to its condenser yet: the gap stands as lost at the retort until a brushing out shows otherwise.',
   condenserLost: 'Above what it ever held: lost at the retort',

@@ -133,11 +133,13 @@ export const retort = {
   looseLot: (label: string, day: string) => `“${label}” was charged on ${day}, and its clean-up is not written up.`,
   lookAt: 'Look at it',
   condensers: 'Condensers',
+  upTo: (g: string) => `0 to ${g}`,
   condensersNote: 'What each holds by the book',
   condenser: {
     held: 'On its book, g',
     most: 'Most ever brushed out, g',
     together: 'Their gaps together, g',
+    cannotTell: 'Water or mercury, cannot tell, g',
     since: 'Runs since brushing',
     soFar: 'Runs so far',
     never: 'never brushed out',

@@ -119,6 +119,27 @@ test('wet amalgam whose water nobody weighed posts no mercury loss; the gap is a
   expect(accountOf(got, always).paths.find((p) => p.path === 'retort')).toMatchObject({ lowUg: 0, highUg: 16_500_000 });
 });
 
+test('what may be water stands beside the condenser’s book, between nothing and the gap, and the book is what was moved (cases 5)', () => {
+  const book = BookMaker.site();
+  book.add('brushed', 'retort', {
+    of: book.pot,
+    label: 'Pot retort',
+    brushed: { on: '2026-02-01', got: stated('9', '0'), vessel: book.bottle },
+  });
+  const [dry = '', wet = '', last = ''] = book.lots('five', ['400', '520', '380']);
+  fire(book, 'dry', [[dry, '400']], '150', '247', { opened: '2026-03-02T09:00+13:00' });
+  fire(book, 'wet', [[wet, '520']], '190', '313.5', { water: undefined, opened: '2026-03-03T09:00+13:00' }, { dry: 'no' });
+  const two = readBook(book.entries);
+  // 400 − 150 − 247 = 3 of the dry run; of the wet one's 16.5 nothing is known to be mercury
+  expect(two.condensers.get(book.pot)).toMatchObject({ heldUg: 3_000_000, togetherUg: 3_000_000, cannotTellUg: 16_500_000 });
+  expect(two.condensers.get(book.pot)?.steps.at(-1)).toMatchObject({ ug: 0, cannotTellUg: 16_500_000, lostUg: 0 });
+  expect(g(two, condenserPlace(book.pot))).toBe(3);
+  fire(book, 'last', [[last, '380']], '142', '237', { opened: '2026-03-04T09:00+13:00' });
+  const three = readBook(book.entries);
+  expect(three.condensers.get(book.pot)?.heldUg).toBe(4_000_000);
+  expect(g(three, condenserPlace(book.pot))).toBe(4);
+});
+
 test('an under-fired sponge carries the estimate its ratio implies, until it is fired again (cases 7)', () => {
   const book = BookMaker.site();
   book.add('usual', 'retort', { of: book.pot, label: 'Pot retort', usualRatio: 0.38 });

@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { accountOf } from '../../app/core/book/account.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import { stocksAt } from '../../app/core/book/movements/gathering.ts';
-import { isStock } from '../../app/core/book/places.ts';
+import { condenserPlace, isStock } from '../../app/core/book/places.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
 import { generated } from '../../main/host/sample/large.ts';
@@ -161,6 +161,15 @@ describe('a generated book', () => {
       { numRuns: 40 },
     );
   });
+});
+
+test('what every condenser’s own book says it holds is what stands in it by the movements', () => {
+  for (const entries of [entriesOf(journalOf(eighteenMonths())), entriesOf(journalOf(generated(400, 3)))]) {
+    const book = readBook(entries);
+    const stocks = stocksAt(book.movements.all, null);
+    expect(book.condensers.size).toBeGreaterThan(0);
+    for (const { retort, heldUg } of book.condensers.values()) expect(stocks.get(condenserPlace(retort))?.ug ?? 0).toBe(heldUg);
+  }
 });
 
 test('the sample and a generated book are written with the same bytes every time', () => {

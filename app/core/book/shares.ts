@@ -41,6 +41,12 @@ const wet = (run: Run): boolean =>
   !run.last.waterKnown &&
   run.charges.some((c) => c.reading.body.dry === 'no' || c.rows.some((row) => row.lot?.state === 'scraped-wet'));
 
+/** How much of a run's gap may be water or mercury, nobody can tell which: all of it where wet amalgam's water was not weighed; null where none is open. */
+export const waterOrMercuryUg = (run: Run): number | null => {
+  const gapUg = run.last?.gap?.net.ug ?? 0;
+  return run.awaits.length === 0 && wet(run) && gapUg > 0 ? gapUg : null;
+};
+
 const whole = (value: Measured): Measured => ({ ug: Math.round(value.ug), parts: value.parts });
 
 /** Works out a run's mercury. An under-fired sponge carries what its ratio implies, not the default (cases 7). */
@@ -63,10 +69,11 @@ export function runMercury(run: Run): RunMercury | null {
   const behind = less(sponge, inSponge);
   const water = last.water.net;
   const gap = less(less(less(run.charge.net, sponge), water), last.mercury.net);
-  if (wet(run) && gap.ug > 0) {
+  const open = waterOrMercuryUg(run);
+  if (open !== null) {
     // the gap is water and mercury together: what was caught and what stayed is all that is known to have been mercury
     const charged = added(last.mercury.net, inSponge);
-    return { charged, inSponge, caught: last.mercury.net, gap: nothing, waterOrMercuryUg: gap.ug };
+    return { charged, inSponge, caught: last.mercury.net, gap: nothing, waterOrMercuryUg: open };
   }
   return { charged: less(less(run.charge.net, behind), water), inSponge, caught: last.mercury.net, gap, waterOrMercuryUg: null };
 }

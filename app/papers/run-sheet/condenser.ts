@@ -15,10 +15,15 @@ const g = (ug: number, sign = false): string => ugText(ug, places, sign);
 function since(
   { steps }: Condenser,
   at: number,
-): { readonly runs: number; readonly ug: number; readonly brushed: string | null } {
+): { readonly runs: number; readonly ug: number; readonly cannotTellUg: number; readonly brushed: string | null } {
   const from = steps.findLastIndex((step, i) => i < at && step.what === 'brushed');
   const own = steps.slice(from + 1, at + 1);
-  return { runs: own.length, ug: own.reduce((sum, step) => sum + step.ug, 0), brushed: steps[from]?.at ?? null };
+  return {
+    runs: own.length,
+    ug: own.reduce((sum, step) => sum + step.ug, 0),
+    cannotTellUg: own.reduce((sum, step) => sum + step.cannotTellUg, 0),
+    brushed: steps[from]?.at ?? null,
+  };
 }
 
 export function condenserOf(book: Book, run: Run): Content[] {
@@ -27,10 +32,11 @@ export function condenserOf(book: Book, run: Run): Content[] {
   const step = condenser?.steps[at];
   if (!condenser || !step)
     return [section(words.condenser), sentence(run.awaits.length > 0 ? words.condenserOpen : words.condenserNone)];
-  const { runs, ug, brushed } = since(condenser, at);
+  const { runs, ug, cannotTellUg, brushed } = since(condenser, at);
   const rows: Row[] = [
     { cells: [words.before, g(condenser.steps[at - 1]?.heldUg ?? 0)] },
     { cells: [words.thisRun, g(step.ug, true)] },
+    ...(step.cannotTellUg > 0 ? [{ cells: [words.cannotTell, g(step.cannotTellUg)] }] : []),
     ...(step.lostUg > 0 ? [{ cells: [run.last?.waterKnown ? words.lost : words.lostOrWater, g(-step.lostUg)] }] : []),
     ...(step.unexplainedUg < 0 ? [{ cells: [words.unexplained, g(-step.unexplainedUg, true)] }] : []),
     { cells: [words.after, g(step.heldUg)], sum: true, closing: true },
@@ -47,7 +53,12 @@ export function condenserOf(book: Book, run: Run): Content[] {
     sentence(
       [
         condenser.mostUg > 0 ? words.most(`${g(condenser.mostUg)}\u00a0g`) : words.neverBrushed,
-        words.since(runs, `${g(ug, true)}\u00a0g`, brushed === null ? '' : dayText(brushed)),
+        words.since(
+          runs,
+          `${g(ug, true)}\u00a0g`,
+          brushed === null ? '' : dayText(brushed),
+          cannotTellUg > 0 ? `${g(cannotTellUg)}\u00a0g` : '',
+        ),
       ].join(' '),
     ),
   ]);
