@@ -3,7 +3,7 @@
  * all and does not change: this is the format on disk (number 1).
  */
 import { rule } from './read.ts';
-import { id, label, moment } from './shapes.ts';
+import { id, label, moment, prose } from './shapes.ts';
 import { z } from './zod.ts';
 
 /** The number of this format. A line with a higher one comes from a newer program and is not touched. */
@@ -31,6 +31,20 @@ const optionals = {
   evidence: z
     .array(z.strictObject({ file: evidenceName, shows: label.optional() }))
     .max(20)
+    .optional(),
+  /**
+   * Came in with a table: which import and which of its entries, the row of the table, and every cell that was read, as it stood there. The entries of one
+   * import count together or not at all.
+   */
+  imported: z
+    .strictObject({
+      batch: id,
+      n: z.number().int().min(1),
+      of: z.number().int().min(1),
+      row: z.number().int().min(1),
+      cells: z.array(z.strictObject({ column: label, text: prose })).max(2000),
+    })
+    .refine(...rule((i: { n: number; of: number }) => i.n <= i.of, 'not-accepted'))
     .optional(),
 };
 

@@ -4,6 +4,7 @@
  */
 import type { Problem } from '../core/result.ts';
 import { hostProblems } from './problems-host.ts';
+import { importProblems } from './problems-import.ts';
 import { paperProblems } from './problems-papers.ts';
 import { reckoningProblems } from './problems-reckoning.ts';
 import { recordProblems } from './problems-record.ts';
@@ -80,6 +81,7 @@ export const problemTexts: ProblemTexts = {
   ...masses,
   ...reckoningProblems,
   ...recordProblems,
+  ...importProblems,
   ...hostProblems,
   ...paperProblems,
   ...windowProblems,
