@@ -79,6 +79,9 @@ export const weight = z.discriminatedUnion('how', [
 ]);
 export type Weight = z.infer<typeof weight>;
 
-/** One question of a check list and its answer. */
-export const checked = z.strictObject({ check: z.string().max(60), answer, note: label.optional() });
+/** The name that a question is kept under. */
+export const shortName = text(60);
+
+/** One question of a check list and its answer; `by`: who answered, where that is not who wrote the entry. */
+export const checked = z.strictObject({ check: z.string().max(60), answer, by: id.optional(), note: label.optional() });
 export type Checked = z.infer<typeof checked>;

@@ -1,5 +1,5 @@
 /** The fields of work on amalgam and plates: cleaning, squeezing, plate work, a charge taken apart. */
-import { estimate, lots, mass, poured, remark, strained, text, weight } from './daybook-fields-parts.ts';
+import { checks, estimate, lots, mass, poured, remark, strained, text, weight } from './daybook-fields-parts.ts';
 import { circuitNames, plateDoingNames } from './daybook-names-year.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
@@ -29,6 +29,7 @@ export const cleaningFields: readonly FieldWords[] = [
   { ...strained, first: true },
   { key: 'skimmings', label: 'Skimmings', shape: residue },
   { key: 'iron', label: 'Iron taken out with the magnet', shape: residue },
+  checks,
   remark,
 ];
 
@@ -48,6 +49,7 @@ export const plateWorkFields: readonly FieldWords[] = [
   { key: 'held', label: 'Thought to have held before', shape: estimate },
   { key: 'holds', label: 'Thought to hold now', shape: estimate },
   { key: 'silver', label: 'Silver put on', shape: mass },
+  checks,
   remark,
 ];
 

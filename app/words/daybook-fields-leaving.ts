@@ -1,5 +1,5 @@
 /** The fields of what leaves the site or comes to it, and of waste set aside. */
-import { day, mercuryShare, mercuryWeight, remark, text, vessel, weight } from './daybook-fields-parts.ts';
+import { checks, day, mercuryShare, mercuryWeight, remark, text, vessel, weight } from './daybook-fields-parts.ts';
 import { countsNames, thingNames, wasteFromNames, wayNames } from './daybook-names-year.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
@@ -31,6 +31,7 @@ export const transferFields: readonly FieldWords[] = [
   { key: 'document', label: 'Document', shape: text },
   { key: 'carrier', label: 'Carrier', shape: text },
   { key: 'seal', label: 'Seal number', shape: text },
+  checks,
   {
     key: 'theirs',
     label: 'As the other side weighed it',

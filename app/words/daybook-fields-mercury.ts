@@ -1,5 +1,16 @@
 /** The fields of a day's crushing and of mercury on its way: issued, returned, spilled, found. */
-import { mass, mercuryShare, mercuryWeight, oreFields, poured, remark, text, vessel, yesNo } from './daybook-fields-parts.ts';
+import {
+  checks,
+  mass,
+  mercuryShare,
+  mercuryWeight,
+  oreFields,
+  poured,
+  remark,
+  text,
+  vessel,
+  yesNo,
+} from './daybook-fields-parts.ts';
 import { circuitNames, fedNames, feedNames, foundNames, issueNames, oreByNames } from './daybook-names-year.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
@@ -78,5 +89,6 @@ export const foundFields: readonly FieldWords[] = [
   { key: 'weight', label: 'Weight', needed: true, first: true, shape: mercuryWeight },
   { key: 'vessel', label: 'Into which vessel or drum', needed: true, first: true, shape: vessel },
   { key: 'share', label: 'Mercury in it', first: true, shape: mercuryShare },
+  checks,
   remark,
 ];

@@ -26,6 +26,7 @@ export const checks: FieldWords = {
     fields: [
       { key: 'check', label: 'Question', needed: true, first: true, shape: { is: 'check' } },
       { key: 'answer', label: 'Answer', needed: true, first: true, shape: yesNo },
+      { key: 'by', label: 'Answered by', shape: { is: 'ref', to: 'person' } },
       { key: 'note', label: 'Remark', shape: text },
     ],
   },

@@ -1,5 +1,5 @@
 /** The fields of what else a site writes down: incidents, open days, checks of scales, checks that fall due. */
-import { day, mass, prose, remark, text, yesNo } from './daybook-fields-parts.ts';
+import { checks, day, mass, prose, remark, text, yesNo } from './daybook-fields-parts.ts';
 import { checkDueNames, doneOrNotNames, yesNoNames } from './daybook-names-year.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
@@ -20,6 +20,7 @@ export const openDayFields: readonly FieldWords[] = [
   { key: 'areas', label: 'Where they were', needed: true, first: true, shape: text },
   { key: 'covered', label: 'What was covered or shut', first: true, shape: text },
   { key: 'guides', label: 'Who led them', first: true, shape: people },
+  checks,
   remark,
 ];
 

@@ -1,5 +1,6 @@
 /** Every field of every kind of entry in words. A kind without a line here does not compile; a field without one fails a test. */
 import type { Kind } from '../core/kinds/index.ts';
+import { airReadingFields, limitFields } from './daybook-fields-air.ts';
 import { cleaningFields, plateWorkFields, squeezeFields, unmakeFields } from './daybook-fields-amalgam.ts';
 import { assayFields, settlementFields } from './daybook-fields-bullion.ts';
 import { closingFields } from './daybook-fields-closing.ts';
@@ -7,10 +8,12 @@ import { stockTakeFields } from './daybook-fields-count.ts';
 import { transferFields, wasteFields } from './daybook-fields-leaving.ts';
 import { meltFields } from './daybook-fields-melt.ts';
 import { crushingFields, foundFields, issueFields, returnFields, spillFields } from './daybook-fields-mercury.ts';
+import { barKeptFields, outTurnFields } from './daybook-fields-out-turn.ts';
 import { prose } from './daybook-fields-parts.ts';
 import { authorityFields, batteryFields, meterFields, parcelFields, plateFields } from './daybook-fields-plant.ts';
 import { personFields, retortFields, scaleFields, standingFields, vesselFields } from './daybook-fields-registers.ts';
 import { checkDueFields, incidentFields, openDayFields, scaleCheckFields } from './daybook-fields-site-life.ts';
+import { checkListFields, retentionFields, siteNumbersFields, stopRulesFields } from './daybook-fields-site-says.ts';
 import { chargeFields, cleanUpFields, firingFields, receiptFields } from './daybook-fields-work.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
@@ -27,6 +30,7 @@ export const fieldsOf: Readonly<Record<Kind, readonly FieldWords[]>> = {
   meter: meterFields,
   parcel: parcelFields,
   authority: authorityFields,
+  limit: limitFields,
   crushing: crushingFields,
   receipt: receiptFields,
   issue: issueFields,
@@ -41,7 +45,9 @@ export const fieldsOf: Readonly<Record<Kind, readonly FieldWords[]>> = {
   melt: meltFields,
   assay: assayFields,
   settlement: settlementFields,
+  'bar-kept': barKeptFields,
   transfer: transferFields,
+  'out-turn': outTurnFields,
   waste: wasteFields,
   spill: spillFields,
   found: foundFields,
@@ -49,6 +55,11 @@ export const fieldsOf: Readonly<Record<Kind, readonly FieldWords[]>> = {
   'open-day': openDayFields,
   'scale-check': scaleCheckFields,
   'check-due': checkDueFields,
+  'check-list': checkListFields,
+  'stop-rules': stopRulesFields,
+  'site-numbers': siteNumbersFields,
+  retention: retentionFields,
+  'air-reading': airReadingFields,
   'stock-take': stockTakeFields,
   closing: closingFields,
   note: [

@@ -3,11 +3,13 @@ import type { Book } from '../core/book/book.ts';
 import type { Reading } from '../core/book/current.ts';
 import { type Body, isKind, type Kind } from '../core/kinds/index.ts';
 import { dayText } from './dates.ts';
+import { airLines } from './daybook-line-air.ts';
 import { amalgamLines } from './daybook-line-amalgam.ts';
 import { bullionLines } from './daybook-line-bullion.ts';
 import { mercuryLines } from './daybook-line-mercury.ts';
 import { type Asked, at, count, type Lines, list, lotsText, parts, restated, small, sourceText } from './daybook-line-parts.ts';
 import { siteLines } from './daybook-line-site.ts';
+import { siteSaysLines } from './daybook-line-site-says.ts';
 import { otherNames } from './daybook-names.ts';
 import { entryName, nameIn } from './daybook-naming.ts';
 import { massAsRead, netText } from './daybook-weights.ts';
@@ -48,9 +50,11 @@ function firingLine(body: Body<'firing'>, { book, name, net }: Asked): string {
 
 const lines: Lines<Kind> = {
   ...siteLines,
+  ...siteSaysLines,
   ...mercuryLines,
   ...amalgamLines,
   ...bullionLines,
+  ...airLines,
   standing: ({ held, done }) =>
     `Held: ${list(held.map((h) => small(heldNames[h.what]) + at(h.place)))}; done: ${list(
       done.map(

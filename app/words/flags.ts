@@ -1,10 +1,14 @@
 /** Flags in plain words: a true but awkward fact, and what to do about it. */
 import type { Flag, FlagCode } from '../core/book/flags.ts';
+import { decimalFromNumber } from '../core/decimal.ts';
+import { shownText } from './air-figures.ts';
 import { dayText } from './dates.ts';
-import { gramText } from './figures.ts';
+import { decimalText, gramText } from './figures.ts';
 import { checkText } from './run-checks.ts';
 
 type Data = Flag['data'];
+
+const asShown = (d: Data) => ({ shows: String(d.shows), unit: d.unit === 'ug/m3' ? 'ug/m3' : 'mg/m3' }) as const;
 
 const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'lot-not-found': (d) =>
@@ -44,7 +48,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'u-unknown': () => 'How sure this weight is was not recorded.',
   'over-full': (d) =>
     `The retort was ${Math.round(Number(d.fill) * 100)} % full. Amalgam swells when heated: above ${Math.round(Number(d.limit) * 100)} % it may rise into the pipe.`,
-  'check-no': (d) => `“${checkText(String(d.check))}” was answered no${d.note === '' ? '' : `: ${d.note}`}.`,
+  'check-no': (d) => `“${d.asks ?? checkText(String(d.check))}” was answered no${d.note === '' ? '' : `: ${d.note}`}.`,
   'tare-over-gross': (d) => `The tare (${d.tare}) is more than the gross (${d.gross}): the two may be swapped.`,
   'whole-ore-over-mercury': () =>
     'Whole ore was crushed over mercury. The Minamata Convention on Mercury, annex C, names whole-ore amalgamation among the practices to be eliminated: ask the authority of this site before it is done again.',
@@ -91,6 +95,22 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'settled-twice': (d) => `“${d.label}” was settled before: the later settlement counts. Strike the one that is wrong.`,
   'settlement-differs': (d) =>
     `The ${d.party === 'site' ? 'site’s' : d.party === 'other' ? 'other party’s' : 'umpire’s'} figure ${d.stated} is not what its assay comes to, rounded once: read both again.`,
+  'silver-umpire-needed': (d) =>
+    `The two figures for the silver of “${d.label}” lie further apart than the splitting limit and no umpire’s figure is written down: its silver is not settled yet.`,
+  'out-turn-twice': (d) =>
+    `What was sent to ${d.party} has an out-turn already: the later one stands beside it. Strike the one that is wrong.`,
+  'authority-not-running': (d) =>
+    `No authority that the site entered to ${d.act} gold ran on that day. The last one, “${d.name}” ${d.number}, has the last day ${d.expiry}. What is needed is for the authority to say; correct the register or the entry where it is wrong.`,
+  'air-idlh': (d) =>
+    `${shownText(asShown(d))} is at or above 10 mg/m³, which is immediately dangerous to life or health (NIOSH, 1994). Leave, keep people out, and call for help: whoever was there sees a doctor even if they feel well. Only then ask whether the unit was misread.`,
+  'air-no-meter': () => 'No meter is named, so nobody can tell what this figure is worth: correct the entry to name it.',
+  'meter-no-calibration': (d) =>
+    `“${d.meter}” has no calibration on the book: its figures stand as shown, and nobody can tell what they are worth.`,
+  'meter-out-of-date': (d) =>
+    `The calibration of “${d.meter}” was due on ${dayText(String(d.due))}: have it calibrated; readings stay as they are.`,
+  'air-temperature-odd': (d) => `${d.c} °C was asked about, as it may be °F, and stands as written.`,
+  'air-above-saturation': (d) =>
+    `${shownText(asShown(d))} is more than air of ${d.c} °C holds (${decimalText(decimalFromNumber(Number(d.holds)), 1)} mg/m³): it was asked about and stands as written. Look for a unit a thousandfold off, droplets in the probe, or air from something hot.`,
 };
 
 /** The sentence of a flag. */

@@ -17,6 +17,7 @@ export const kindNames: NameOf<Kind> = {
   meter: 'Vapour meter',
   parcel: 'Parcel',
   authority: 'Authority',
+  limit: 'Limit for air',
   crushing: 'Crushing',
   receipt: 'Receipt of mercury',
   issue: 'Issue of mercury',
@@ -31,7 +32,9 @@ export const kindNames: NameOf<Kind> = {
   melt: 'Melt',
   assay: 'Assay',
   settlement: 'Settlement of a bar',
+  'bar-kept': 'Keeping of a bar',
   transfer: 'Transfer',
+  'out-turn': 'Out-turn',
   waste: 'Waste set aside',
   spill: 'Spill',
   found: 'Mercury found',
@@ -39,6 +42,11 @@ export const kindNames: NameOf<Kind> = {
   'open-day': 'Open day',
   'scale-check': 'Scale check',
   'check-due': 'Check due',
+  'check-list': 'Check list of the site',
+  'stop-rules': 'Stop rules',
+  'site-numbers': 'Numbers to call',
+  retention: 'Keeping of records',
+  'air-reading': 'Air reading',
   'stock-take': 'Stock-take',
   closing: 'Closing of a period',
   note: 'Note',
@@ -56,6 +64,7 @@ export const registerNames: NameOf<RegisterKind> = {
   meter: 'Vapour meters',
   parcel: 'Parcels',
   authority: 'Authorities',
+  limit: 'Limits for air',
 };
 
 export const roleNames: NameOf<Role> = {

@@ -25,7 +25,8 @@ export const outOfStepGroupNames: Readonly<Record<OutOfStepGroup, string>> = {
   gains: 'Gains',
   weights: 'Weights to look at twice',
   runs: 'Runs',
-  due: 'Scales, meters and people out of date',
+  checks: 'Checks answered no',
+  due: 'Scales, meters, drums and people out of date',
   lots: 'Lots',
   late: 'Written late',
 };
@@ -58,6 +59,7 @@ const texts: Readonly<Record<OwnCode, Say>> = {
   'retort-due': (d) => `The inspection of “${d.name}” was due on ${dayText(String(d.due))}.`,
   'check-overdue': (d, book) => `${checkName(d, book)} was due on ${dayText(String(d.due))}.`,
   'check-not-done': (d, book) => `${checkName(d, book)} was not done, and no day is set for it.`,
+  'drum-due': (d) => `The drum “${d.name}” was to go by ${dayText(String(d.due))}, by the site’s own word, and is still here.`,
   'writer-left': (d, book) =>
     `It names ${nameIn(book, 'person', String(d.person), String(d.left))} as writer or witness, whose last day with the site was ${dayText(String(d.left))}.`,
   'lot-old': (d) => `“${d.label}”, ${gramText(Number(d.ug))}, has lain in the safe for ${times(Number(d.days), 'day', 'days')}.`,

@@ -1,6 +1,7 @@
 /** Problems of an entry that cannot be kept: what the record would not bear, and what to do instead. */
 import { dayText } from './dates.ts';
 import type { ProblemTexts } from './problems.ts';
+import { airProblems } from './problems-air.ts';
 import { closingProblems } from './problems-closing.ts';
 
 const things: Readonly<Record<string, string>> = {
@@ -13,6 +14,7 @@ const things: Readonly<Record<string, string>> = {
   meter: 'vapour meter',
   parcel: 'parcel',
   authority: 'authority',
+  limit: 'limit',
   charge: 'charge',
   lot: 'ball or lot',
   bar: 'bar',
@@ -60,6 +62,7 @@ export const recordProblems: ProblemTexts = {
     `This names a ${things[String(d.wanted)] ?? 'thing'} that is not in this daybook: enter it first, or pick another.`,
   'tare-missing': () => 'A vessel was named but not its weight empty: write the tare down with this weighing.',
   'due-before': (d) => `It is due on ${dayText(String(d.due))}, before it was done on ${dayText(String(d.on))}: check both days.`,
+  'question-twice': (d) => `The question “${d.check}” stands twice in this list, or is both worded anew and left out: keep one.`,
   'key-twice': () => 'Two rows stand under one key: take one out and add it again.',
   'label-taken': (d) =>
     `Another lot in the safe is labelled “${d.label}”: two lots under one label could be mistaken for each other, so give this one its own.`,
@@ -102,6 +105,13 @@ export const recordProblems: ProblemTexts = {
   'titration-of-metal': () => 'Titration finds the silver of a bar or a sponge: use another method for this.',
   'density-of-bar': () => 'Weighing in water is an indication for a bar: use another method for this.',
   'umpire-figure': () => 'An umpire’s assay is named but not the figure: write it down as the umpire gave it.',
+  'silver-of-one': () => 'The silver is settled from both parties’ figures: write down both, or neither.',
+  'silver-limit': () => 'The splitting limit for silver is missing: write it down as the contract has it.',
+  'out-turn-of-in': () => 'This came to the site and did not leave it: an out-turn answers what was sent away.',
+  'named-twice': () => 'This is named twice: take one of the two out.',
+  'out-turn-empty': () => 'Nothing is written of what they found: a weight, gold or silver.',
+  'out-turn-weight': () =>
+    'A fineness without a weight of theirs says nothing of the metal: write down their weight, or the fine metal as they state it.',
   'children-over-visitors': () => 'More children than visitors: count children among the visitors.',
   'count-no-place': (d) => `“${d.place}” is no place that can be counted: pick the place from the list.`,
   'count-way': (d) =>
@@ -116,6 +126,7 @@ export const recordProblems: ProblemTexts = {
     `By the book “${d.name}” stands under no seal: it was opened, or its seal was never written down. Weigh it and write the number down with the weight.`,
   'place-twice': () => 'This place is counted twice in one stock-take: keep one of the two lines.',
   ...closingProblems,
+  ...airProblems,
   'correction-of-strike': () => 'A strike cannot be corrected: write the struck entry anew if it should count.',
   'strike-of-strike': () => 'A strike cannot be struck: write the struck entry anew if it should count.',
   'already-struck': () => 'This entry was struck before: write it anew if it should count.',

@@ -4,6 +4,8 @@
  * and have this list reviewed before they rely on it. A name once released stays, because old entries carry it.
  */
 
+import { workCheckText } from './work-checks.ts';
+
 export const checkPhases = ['before', 'during', 'after'] as const;
 export type CheckPhase = (typeof checkPhases)[number];
 
@@ -52,4 +54,4 @@ export const runChecks: Readonly<Record<CheckPhase, readonly CheckWords[]>> = {
 
 /** The question of a check, or its name as entered where it is not one of ours. */
 export const checkText = (check: string): string =>
-  checkPhases.flatMap((phase) => runChecks[phase]).find((words) => words.check === check)?.asks ?? check;
+  checkPhases.flatMap((phase) => runChecks[phase]).find((words) => words.check === check)?.asks ?? workCheckText(check) ?? check;

@@ -21,22 +21,28 @@ export const kindsOf = {
   crushing: ['crushing', 'receipt', 'issue', 'return', 'plate-work'],
   amalgam: ['clean-up', 'cleaning', 'squeeze'],
   retort: ['charge', 'unmake', 'firing', 'melt'],
-  bullion: ['assay', 'settlement'],
-  leaving: ['transfer', 'waste'],
+  bullion: ['assay', 'settlement', 'bar-kept'],
+  leaving: ['transfer', 'out-turn', 'waste'],
   site: [
     'stock-take',
     'spill',
     'found',
     'incident',
     'open-day',
+    'air-reading',
     'scale-check',
     'check-due',
+    'check-list',
+    'stop-rules',
+    'site-numbers',
+    'retention',
     'note',
     'battery',
     'plate',
     'meter',
     'parcel',
     'authority',
+    'limit',
   ],
 } as const satisfies Readonly<Record<WriteGroup, readonly Kind[]>>;
 export type WrittenKind = (typeof kindsOf)[WriteGroup][number];
@@ -59,6 +65,8 @@ export const explains: Readonly<Record<WrittenKind, string>> = {
   assay:
     'What a sample of ore, tailings, sponge, bar or anything else was found to hold: by fire, by titration, by density, or by a laboratory.',
   settlement: 'Two laboratories’ figures for one bar, the rule of the contract, and the umpire where one was called.',
+  'bar-kept': 'Where a bar is kept from now on: shown to keeper and assayer only, and on no paper.',
+  'out-turn': 'What a refiner or buyer made of what was sent: their weights, fineness, deductions and charges, beside ours.',
   transfer: 'Anything that leaves the site or comes to it from another: to whom, for what, under which papers.',
   waste: 'Waste put into a drum, with the mercury in it as far as it is known.',
   'stock-take': 'A count of what is there: every vessel, every part of the circuit, every drum, each answered.',
@@ -66,14 +74,23 @@ export const explains: Readonly<Record<WrittenKind, string>> = {
   found: 'Mercury or residues that turned up and were on no book.',
   incident: 'Something went wrong or nearly did: what happened, who was there, what was done, who was told.',
   'open-day': 'Visitors, by count and never by name: where they were, and what was covered or shut.',
+  'air-reading':
+    'Mercury in air as the meter showed it, with its sign: where, for whom, from when to when, and what was going on.',
   'scale-check': 'A scale tried with a check weight. A failed one puts the readings since the last good one in doubt.',
   'check-due': 'A check that falls due again: only its date and whether it was done, never a result.',
+  'check-list': 'What the site asks at a work: questions added, worded otherwise or left out, with who looked the list over.',
+  'stop-rules': 'When a fire is stopped here: a reading, a temperature, the wind, whatever the site itself has set.',
+  'site-numbers':
+    'The numbers to call: emergency, poison centre, licensed remover, authority. They stand on the spill page and the wall sheet.',
+  retention: 'How long this site keeps which records, and by which rule. Nothing is deleted when a period ends.',
   note: 'Anything else worth writing down.',
   battery: 'A battery of stamps, for the register.',
   plate: 'An amalgamation plate, for the register.',
   meter: 'A vapour meter with its calibration, for the register.',
   parcel: 'Ore of one owner that wants a return of its own, for the register.',
   authority: 'A licence, permit or consent as the site holds it, for the register.',
+  limit:
+    'A limit for mercury in air: whose, how much, averaged over what, out of which paper, and who looked it up. None is set until you set it.',
 };
 
 /** Cautions before the fields, by kind. */

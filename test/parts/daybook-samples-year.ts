@@ -27,6 +27,10 @@ type YearKind = Exclude<
   | 'note'
   | 'assay'
   | 'settlement'
+  | 'air-reading'
+  | 'limit'
+  | 'bar-kept'
+  | 'out-turn'
   | 'correction'
   | 'strike'
 >;
@@ -70,6 +74,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
       number: '7/26',
       body: 'the district office',
       covers: 'one plate',
+      gold: ['possess', 'melt', 'sell'],
       from: '2026-01-01',
       expiry: '2026-12-31',
       out: '2026-03-01',
@@ -112,6 +117,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
       strained,
       skimmings: { weight: read('42 g'), label: 'K 1' },
       iron: { weight: read('3 g'), label: 'I 1' },
+      checks: [{ check: 'closed-retort', answer: 'no', by: 'keeper-1', note: 'in the stove' }],
       note: 'blotted dry',
     },
   ],
@@ -125,6 +131,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
       applied: { weight: read('10 g'), vessel: bottle },
       made,
       silver: '2 ozt',
+      checks: [{ check: 'plate-cold', answer: 'yes', by: 'keeper-1', note: 'as seen' }],
       note: 'scraped hot',
     },
   ],
@@ -138,7 +145,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
       samples: [{ key: '3', label: 'dip', weight: read('1.2 g') }],
       prills: read('0.9 g'),
       slag: read('41 g'),
-      checks: [{ check: 'place', answer: 'no', note: 'in the yard' }],
+      checks: [{ check: 'place', answer: 'no', by: 'keeper-1', note: 'in the yard' }],
       note: 'one pot',
     },
   ],
@@ -156,6 +163,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
       carrier: 'a haulier',
       seal: 'S 9',
       theirs: { weight: { how: 'stated', mass: '12.1 kg', u: '0.1 kg' }, on: '2026-03-09', document: 'W 4' },
+      checks: [{ check: 'who-may-carry', answer: 'no', by: 'keeper-1', note: 'permit not shown' }],
       note: 'one drum',
     },
     { way: 'in', what: 'amalgam', party: 'a neighbour', lot: 'march-clean/4' },
@@ -196,6 +204,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
       weight: read('1200 g'),
       vessel: 'drum-one',
       share: { value: 0.2, u: 0.05, basis: 'washed sample' },
+      checks: [{ check: 'damped', answer: 'na', by: 'keeper-1', note: 'as seen' }],
       note: 'with rust',
     },
   ],
@@ -210,12 +219,59 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
     },
   ],
   'open-day': [
-    { visitors: 42, children: 9, areas: 'yard and mill', covered: 'plates', guides: ['keeper-1', 'helper-1'], note: 'dry day' },
+    {
+      visitors: 42,
+      children: 9,
+      areas: 'yard and mill',
+      covered: 'plates',
+      guides: ['keeper-1', 'helper-1'],
+      checks: [{ check: 'told-first', answer: 'yes', by: 'keeper-1', note: 'as seen' }],
+      note: 'dry day',
+    },
   ],
   'scale-check': [{ scale, standard: '100 g', read: '100.03 g', passed: 'yes', limit: '0.05 g', note: 'before work' }],
   'check-due': [
     { what: 'respirator-fit', person: 'keeper-1', done: 'no', next: '2026-04-01', note: 'mask too old' },
     { what: 'extinguisher', done: 'yes' },
+  ],
+  'check-list': [
+    {
+      work: 'run-before',
+      added: [{ check: 'gate-shut', asks: 'Gate to the lane shut and the board hung out' }],
+      worded: [{ check: 'fire', asks: 'Both extinguishers at the door' }],
+      leftOut: [{ check: 'no-food', why: 'asked at the gate' }],
+      reviewed: 'a hygienist of the region',
+      note: 'after the spring meeting',
+    },
+    { work: 'visitors' },
+  ],
+  'stop-rules': [
+    {
+      rules: [
+        { of: 'reading', when: 'above 0.02 mg/m³ where people breathe', act: 'fire out, everybody out' },
+        { of: 'wind', when: 'from the road' },
+      ],
+      setBy: 'keeper-1',
+      note: 'until the hood is tried',
+    },
+    { rules: [] },
+  ],
+  'site-numbers': [
+    {
+      numbers: [
+        { for: 'poison-centre', number: '000 100 200', name: 'day and night' },
+        { for: 'remover', number: '000 300 400' },
+      ],
+      note: 'tried by telephone',
+    },
+    { numbers: [] },
+  ],
+  retention: [
+    {
+      periods: [{ records: 'air', which: 'retort house', years: 40, source: 'as the owner read it' }],
+      note: 'asked again in 2027',
+    },
+    { periods: [] },
   ],
   'stock-take': [
     {

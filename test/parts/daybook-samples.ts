@@ -1,5 +1,6 @@
 /** A body of every kind with every field of it answered somewhere, for tests that have to meet them all. */
 import type { Body, Kind } from '../../app/core/kinds/index.ts';
+import { airSamples } from './daybook-samples-air.ts';
 import { bullionSamples } from './daybook-samples-bullion.ts';
 import { yearSamples } from './daybook-samples-year.ts';
 
@@ -135,8 +136,8 @@ export const samples: { readonly [K in Kind]: readonly Body<K>[] } = {
       waterOn: 'no',
       dry: 'na',
       checks: [
-        { check: 'place', answer: 'yes' },
-        { check: 'our-own', answer: 'no', note: 'gate open' },
+        { check: 'place', answer: 'yes', by: 'keeper-1', note: 'as seen' },
+        { check: 'our-own', answer: 'no', by: 'keeper-1', note: 'gate open' },
       ],
       note: 'second of the week',
     },
@@ -159,13 +160,14 @@ export const samples: { readonly [K in Kind]: readonly Body<K>[] } = {
       water: { how: 'scale', gross: '3 g' },
       fuel: 'charcoal',
       lute: 'faint stain',
-      checks: [{ check: 'watched', answer: 'no', note: 'one minute' }],
+      checks: [{ check: 'watched', answer: 'no', by: 'keeper-1', note: 'one minute' }],
       note: 'windy',
     },
     { heats: [{}], retort: 'pot-retort', opening: { stoodHours: 14 } },
   ],
   ...yearSamples,
   ...bullionSamples,
+  ...airSamples,
   closing: [
     {
       opening: 'count-one',

@@ -3,13 +3,17 @@
  * can be thrown away and read again at any time. It never changes an entry and never asks the clock.
  */
 import type { Entry } from '../entry.ts';
+import { airFlags } from './air-flags.ts';
 import { barsOf } from './bars.ts';
 import { type Charges, readCharges } from './charges.ts';
+import { inSiteWords, workCheckFlags } from './check-lists.ts';
 import { type Condenser, readCondensers } from './condenser.ts';
 import { type Current, readCurrent } from './current.ts';
 import { type Flag, flag } from './flags.ts';
+import { authorityFlags } from './gold-authorities.ts';
 import { type Lots, readLots } from './lots.ts';
 import { type Movements, readMovements } from './movements.ts';
+import { outTurnsOf } from './out-turns.ts';
 import { type Registers, readRegisters } from './registers.ts';
 import { type Run, readRuns, runsByCharge } from './runs.ts';
 import { settlementsOf } from './settlements.ts';
@@ -55,7 +59,11 @@ export function bookOf(entries: readonly Entry[], current: Current, registers: R
     ...ofTheYear,
     ...barsOf({ current, registers }).flags,
     ...settlementsOf({ current, registers }).flags,
-  ];
+    ...outTurnsOf({ current, registers }).flags,
+    ...authorityFlags({ current, registers }),
+    ...airFlags({ current, registers }),
+    ...workCheckFlags(current),
+  ].map((f) => inSiteWords(current, f));
   const byEntry = new Map<string, Flag[]>();
   for (const f of all) {
     const list = byEntry.get(f.entry);

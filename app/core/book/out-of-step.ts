@@ -7,7 +7,7 @@ import type { Book } from './book.ts';
 import { contestedOutOfStep } from './out-of-step/contested.ts';
 import { dueOutOfStep } from './out-of-step/due.ts';
 import { gainsOutOfStep } from './out-of-step/gains.ts';
-import { type Asked, type OutOfStep, outOfStepGroups } from './out-of-step/item.ts';
+import { type Asked, fromFlags, type OutOfStep, outOfStepGroups } from './out-of-step/item.ts';
 import { lateOutOfStep } from './out-of-step/late.ts';
 import { lotsOutOfStep } from './out-of-step/lots.ts';
 import { recordOutOfStep } from './out-of-step/record.ts';
@@ -34,6 +34,7 @@ export function outOfStepOf(book: Book, asked: Asked): readonly OutOfStep[] {
     ...gainsOutOfStep(book),
     ...weightsOutOfStep(book),
     ...runsOutOfStep(book),
+    ...fromFlags(book, 'checks', ['check-no']),
     ...dueOutOfStep(book, asked),
     ...lotsOutOfStep(book, asked),
     ...lateOutOfStep(book),
@@ -53,6 +54,7 @@ export function concerning(items: readonly OutOfStep[], { from, to }: Pick<Perio
     'retort-due',
     'check-overdue',
     'check-not-done',
+    'drum-due',
     'authority-expired',
     'standing-none',
     'standing-expired',

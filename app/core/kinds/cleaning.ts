@@ -2,7 +2,7 @@
  * Amalgam cleaned and squeezed: what went in, what came out, and the vessels the mercury came from and went to. Parts that weigh more than went in
  * are kept and flagged.
  */
-import { id, label, partId, partKey, weight } from '../shapes.ts';
+import { checked, id, label, partId, partKey, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
 import { lotSources, lotStates } from './clean-up.ts';
 import { circuitParts } from './mercury.ts';
@@ -33,6 +33,7 @@ export const cleaning = z.strictObject({
   strained: z.strictObject({ weight, vessel: id }).optional(),
   skimmings: residue.optional(),
   iron: residue.optional(),
+  checks: z.array(checked).max(60).optional(),
   note: label.optional(),
 });
 

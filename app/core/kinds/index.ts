@@ -3,20 +3,25 @@ import { type Draft, draft } from '../entry.ts';
 import { problemsIn, read } from '../read.ts';
 import { bad, good, type Problem, type Result, under } from '../result.ts';
 import type { z } from '../zod.ts';
+import { airReading } from './air-reading.ts';
 import { assay } from './assay.ts';
 import { authority } from './authority.ts';
+import { barKept } from './bar-kept.ts';
 import { battery, plate } from './battery.ts';
 import { correction, note, strike } from './book.ts';
 import { charge } from './charge.ts';
+import { checkList, stopRules } from './check-list.ts';
 import { cleanUp } from './clean-up.ts';
 import { cleaning, squeeze } from './cleaning.ts';
 import { closing } from './closing.ts';
 import { crushing } from './crushing.ts';
 import { firing } from './firing.ts';
 import { transfer, waste } from './leaving.ts';
+import { limit } from './limit.ts';
 import { melt, unmake } from './melt.ts';
 import { found, issue, returned, spill } from './mercury.ts';
 import { meter } from './meter.ts';
+import { outTurn } from './out-turn.ts';
 import { parcel } from './parcel.ts';
 import { person } from './person.ts';
 import { plateWork } from './plate-work.ts';
@@ -25,6 +30,7 @@ import { retort } from './retort.ts';
 import { scale } from './scale.ts';
 import { settlement } from './settlement.ts';
 import { checkDue, incident, openDay, scaleCheck } from './site-life.ts';
+import { retention, siteNumbers } from './site-says.ts';
 import { standing } from './standing.ts';
 import { stockTake } from './stock-take.ts';
 import { vessel } from './vessel.ts';
@@ -40,6 +46,7 @@ export const kinds = {
   meter,
   parcel,
   authority,
+  limit,
   crushing,
   receipt,
   issue,
@@ -54,7 +61,9 @@ export const kinds = {
   melt,
   assay,
   settlement,
+  'bar-kept': barKept,
   transfer,
+  'out-turn': outTurn,
   waste,
   spill,
   found,
@@ -62,6 +71,11 @@ export const kinds = {
   'open-day': openDay,
   'scale-check': scaleCheck,
   'check-due': checkDue,
+  'check-list': checkList,
+  'stop-rules': stopRules,
+  'site-numbers': siteNumbers,
+  retention,
+  'air-reading': airReading,
   'stock-take': stockTake,
   closing,
   note,
@@ -84,6 +98,7 @@ export const registerKinds = [
   'meter',
   'parcel',
   'authority',
+  'limit',
 ] as const satisfies readonly Kind[];
 export type RegisterKind = (typeof registerKinds)[number];
 

@@ -2,7 +2,7 @@
  * What leaves the site or comes to it from another, and what is set aside as waste. The other side's weight stands beside ours, later, and neither
  * overwrites the other. The record holds papers and numbers; whether a thing may travel is for licensed people to say.
  */
-import { day, id, label, partId, positive, weight } from '../shapes.ts';
+import { checked, day, id, label, partId, positive, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
 
 export const transferThings = ['mercury', 'amalgam', 'sponge', 'bar', 'plate', 'waste'] as const;
@@ -34,6 +34,7 @@ export const transfer = z.strictObject({
   carrier: label.optional(),
   seal: label.optional(),
   theirs: z.strictObject({ weight, on: day, document: label.optional() }).optional(),
+  checks: z.array(checked).max(60).optional(),
   note: label.optional(),
 });
 

@@ -3,7 +3,7 @@
  * cleaning or a firing names its vessel there; an issue never goes to a cleaning. So nothing is booked twice.
  */
 import { rule } from '../read.ts';
-import { id, label, positive, someMass, weight } from '../shapes.ts';
+import { checked, id, label, positive, someMass, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
 
 export const circuitParts = ['mortar', 'plates', 'pan', 'trap'] as const;
@@ -44,6 +44,7 @@ export const found = z.strictObject({
   vessel: id,
   /** Mercury as a share of what was weighed, with its standard uncertainty; left out for mercury. */
   share: z.strictObject({ value: z.number().min(0).max(1), u: positive.max(1).optional(), basis: label.optional() }).optional(),
+  checks: z.array(checked).max(60).optional(),
   note: label.optional(),
 });
 

@@ -1,5 +1,5 @@
 /** Work on a plate: what was done, what mercury was put on or came off, and what it is thought to hold before and after. */
-import { id, label, mass, positive, someMass, weight } from '../shapes.ts';
+import { checked, id, label, mass, positive, someMass, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
 import { madeLots } from './cleaning.ts';
 
@@ -22,5 +22,6 @@ export const plateWork = z.strictObject({
   /** Scale or amalgam got. */
   made: madeLots.optional(),
   silver: someMass.optional(),
+  checks: z.array(checked).max(60).optional(),
   note: label.optional(),
 });

@@ -1,5 +1,5 @@
 /** What else a site writes down: incidents, open days with visitors by count, checks of scales, checks that fall due. Never the result of a medical test. */
-import { answer, day, id, label, mass, prose, someMass } from '../shapes.ts';
+import { answer, checked, day, id, label, mass, prose, someMass } from '../shapes.ts';
 import { z } from '../zod.ts';
 
 export const incident = z.strictObject({
@@ -19,6 +19,7 @@ export const openDay = z.strictObject({
   areas: label,
   covered: label.optional(),
   guides: z.array(id).max(12).optional(),
+  checks: z.array(checked).max(60).optional(),
   note: label.optional(),
 });
 

@@ -3,6 +3,7 @@
  * a row of a list is known by its key where it has one, so that taking one out does not shift the others.
  */
 import type { Book } from '../../core/book/book.ts';
+import { wordingAt } from '../../core/book/check-lists.ts';
 import { decimalFromNumber, shifted, toText } from '../../core/decimal.ts';
 import type { Kind } from '../../core/kinds/index.ts';
 import { under } from '../../core/result.ts';
@@ -72,10 +73,21 @@ function said(shape: FieldWords['shape'], value: unknown): string {
   }
 }
 
-function readCheck(item: Member, fields: readonly FieldWords[], base: Omit<Row, 'label' | 'text'>, rows: Row[]): void {
+function readCheck(
+  { book, at, rows }: Reader,
+  item: Member,
+  fields: readonly FieldWords[],
+  base: Omit<Row, 'label' | 'text'>,
+): void {
   const answer = fields.find((f) => f.key === 'answer');
-  const note = item.note === undefined ? '' : ` (${String(item.note)})`;
-  rows.push({ ...base, label: checkText(String(item.check)), text: `${answer ? said(answer.shape, item.answer) : ''}${note}` });
+  const by = item.by === undefined ? undefined : nameIn(book, 'person', String(item.by), at);
+  const more = [by, item.note].filter((part) => part !== undefined).join(': ');
+  const asks = wordingAt(book.current, String(item.check), at) ?? checkText(String(item.check));
+  rows.push({
+    ...base,
+    label: asks,
+    text: `${answer ? said(answer.shape, item.answer) : ''}${more === '' ? '' : ` (${more})`}`,
+  });
 }
 
 function readFields(
@@ -97,15 +109,17 @@ function readFields(
     }
     if (shape.is === 'list') {
       for (const [i, item] of (value as readonly Member[]).entries()) {
-        const own = shape.fields.some((f) => f.shape.is === 'check') ? item.check : item.key;
+        const asked = shape.fields.some((f) => f.key === 'answer') && shape.fields.some((f) => f.shape.is === 'check');
+        const own = asked ? item.check : item.key;
         const at = [under(here.path, i), own === undefined ? under(here.place, i) : `${here.place}[${String(own)}]`] as const;
-        if (shape.fields.some((f) => f.shape.is === 'check'))
-          readCheck(
-            item,
-            shape.fields,
-            { path: at[0], place: at[1], under: [...headings, field.label], names: [], weight: null },
-            reader.rows,
-          );
+        if (asked)
+          readCheck(reader, item, shape.fields, {
+            path: at[0],
+            place: at[1],
+            under: [...headings, field.label],
+            names: [],
+            weight: null,
+          });
         else readFields(shape.fields, item, at[0], at[1], [...headings, field.label, `${shape.one} ${i + 1}`], reader);
       }
       continue;

@@ -1,10 +1,11 @@
-/** What falls due: calibrations of scales, inspections of retorts, the last day of an authority. Things out of use fall due no more. */
+/** What falls due: calibrations of scales, inspections of retorts, drums that must go, the last day of an authority. Things out of use fall due no more. */
 import type { Book } from '../../core/book/book.ts';
+import { drumsDue } from '../../core/book/drums.ts';
 import { latest } from '../../core/book/registers.ts';
 import { standingAt } from '../../core/book/site.ts';
 import { dayNumber, dayOf } from '../../core/time.ts';
 import { todayWords as words } from '../../words/today.ts';
-import { registerHref, standingHref } from '../shared/places.ts';
+import { leavingHref, registerHref, standingHref } from '../shared/places.ts';
 
 export interface Due {
   readonly text: string;
@@ -35,6 +36,7 @@ export function dueAt(book: Book, now: string): readonly Due[] {
     const { body } = latest(retort);
     if (inUse(body.out)) add(body.inspected?.due, (day) => words.dueRetort(body.label, day), registerHref('retort', retort.id));
   }
+  for (const drum of drumsDue(book.current, book.registers)) add(drum.due, (day) => words.dueDrum(drum.label, day), leavingHref);
   for (const done of standingAt(book.current, now)?.body.done ?? []) {
     const expiry = done.authority?.expiry;
     if (done.authority && expiry !== 'none stated' && (done.until === undefined || done.until >= dayOf(now)))

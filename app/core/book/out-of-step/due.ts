@@ -6,6 +6,7 @@ import type { Body } from '../../kinds/index.ts';
 import { dayOf } from '../../time.ts';
 import type { Book } from '../book.ts';
 import type { Reading } from '../current.ts';
+import { drumsDue } from '../drums.ts';
 import { latest } from '../registers.ts';
 import { type Asked, fromFlags, type OutOfStep, ofEntry, ofThing } from './item.ts';
 
@@ -53,6 +54,12 @@ function checks(book: Book, day: string): OutOfStep[] {
   });
 }
 
+/** Drums that stand here past the day by which the site wanted them gone. */
+const drums = (book: Book, day: string): OutOfStep[] =>
+  drumsDue(book.current, book.registers).flatMap(({ vessel, label, due }) =>
+    due < day ? [ofThing('due', 'drum-due', 'vessel', vessel, due, { name: label, due })] : [],
+  );
+
 function writersWhoLeft(book: Book): OutOfStep[] {
   const left = new Map<string, string>();
   for (const thing of book.registers.person.values()) {
@@ -75,6 +82,13 @@ function writersWhoLeft(book: Book): OutOfStep[] {
 export const dueOutOfStep = (book: Book, { at }: Asked): OutOfStep[] => [
   ...things(book, dayOf(at)),
   ...checks(book, dayOf(at)),
-  ...fromFlags(book, 'due', ['scale-check-failed', 'scale-out-of-date']),
+  ...drums(book, dayOf(at)),
+  ...fromFlags(book, 'due', [
+    'scale-check-failed',
+    'scale-out-of-date',
+    'meter-out-of-date',
+    'meter-no-calibration',
+    'air-no-meter',
+  ]),
   ...writersWhoLeft(book),
 ];

@@ -4,7 +4,18 @@ import type { Book } from '../book.ts';
 import type { Flag, FlagCode } from '../flags.ts';
 
 /** In the order they are shown. */
-export const outOfStepGroups = ['contested', 'record', 'standing', 'gains', 'weights', 'runs', 'due', 'lots', 'late'] as const;
+export const outOfStepGroups = [
+  'contested',
+  'record',
+  'standing',
+  'gains',
+  'weights',
+  'runs',
+  'checks',
+  'due',
+  'lots',
+  'late',
+] as const;
 export type OutOfStepGroup = (typeof outOfStepGroups)[number];
 
 /** Codes of this list's own; what a flag already says keeps the flag's code. */
@@ -18,6 +29,7 @@ export const ownCodes = [
   'retort-due',
   'check-overdue',
   'check-not-done',
+  'drum-due',
   'writer-left',
   'lot-old',
   'unit-slip',

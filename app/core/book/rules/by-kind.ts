@@ -1,8 +1,10 @@
 /** The rules of each kind of entry, by its name. A kind without a line here has no rules beyond its shape. */
 import { type Kind, type RegisterKind, registerKinds } from '../../kinds/index.ts';
 import { nameOf, type Registered, stateAt } from '../registers.ts';
+import { airRules } from './air.ts';
 import type { Asking, Rules } from './asking.ts';
 import { bullionRules } from './bullion.ts';
+import { checkedRules, checkListRules } from './checks.ts';
 import { closingRules } from './closing.ts';
 import { chargeRules, firingRules } from './run.ts';
 import { stockTakeRules } from './stock-take.ts';
@@ -33,10 +35,13 @@ const rules: Rules = {
   },
   ...yearRules,
   ...bullionRules,
+  ...airRules,
   'stock-take': stockTakeRules,
   charge: chargeRules,
   firing: firingRules,
   closing: closingRules,
+  'check-list': checkListRules,
+  'stop-rules': ({ setBy }, asking) => asking.known(setBy, 'person', 'body.setBy'),
   note: ({ about }, asking) => {
     if (about !== undefined && !asking.book.current.byId.has(about))
       asking.refuse('unknown-id', 'body.about', { id: about, wanted: 'entry' });
@@ -69,6 +74,7 @@ function registerRules(
 /** Asks all the rules of a kind. */
 export function rulesOf(kind: Kind, body: unknown, happened: string, asking: Asking): void {
   const register = registerKinds.find((k) => k === kind);
+  checkedRules(body, asking);
   if (register) registerRules(register, body as { of?: string }, happened, asking);
   (rules[kind] as ((body: unknown, asking: Asking, happened: string) => void) | undefined)?.(body, asking, happened);
 }

@@ -1,0 +1,37 @@
+/** Sentences of the lists a site keeps for itself, and of the changes it makes to the questions it asks. */
+import { count, type Lines, list, parts, small } from './daybook-line-parts.ts';
+import { keptRecordNames, numberUseNames, stopThingNames } from './daybook-names-site.ts';
+import { workNames } from './work-cautions.ts';
+
+type Kinds = 'check-list' | 'stop-rules' | 'site-numbers' | 'retention';
+
+const questions = (n: number): string => count(n, 'question', 'questions');
+
+export const siteSaysLines: Lines<Kinds> = {
+  'check-list': ({ work, added = [], worded = [], leftOut = [], reviewed }) =>
+    parts(
+      `Check list, ${small(workNames[work])}: ${
+        list([
+          ...(added.length > 0 ? [`${questions(added.length)} added`] : []),
+          ...(worded.length > 0 ? [`${questions(worded.length)} worded anew`] : []),
+          ...(leftOut.length > 0 ? [`${questions(leftOut.length)} left out`] : []),
+        ]) || 'as it comes with the program'
+      }`,
+      reviewed !== undefined && `looked over by ${reviewed}`,
+    ),
+  'stop-rules': ({ rules, setBy }, { name }) =>
+    parts(
+      rules.length === 0
+        ? 'Stop rules: none stands any more'
+        : `Stop rules: ${list(rules.map((r) => `${small(stopThingNames[r.of])}, ${r.when}`))}`,
+      setBy !== undefined && `set by ${name('person', setBy)}`,
+    ),
+  'site-numbers': ({ numbers }) =>
+    numbers.length === 0
+      ? 'Numbers to call: none stands any more'
+      : `Numbers to call: ${list(numbers.map((n) => `${small(numberUseNames[n.for])} ${n.number}`))}`,
+  retention: ({ periods }) =>
+    periods.length === 0
+      ? 'Keeping of records: no period stands any more'
+      : `Keeping of records: ${list(periods.map((p) => `${small(keptRecordNames[p.records])} ${count(p.years, 'year', 'years')}`))}`,
+};
