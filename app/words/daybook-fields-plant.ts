@@ -1,5 +1,6 @@
 /** The fields of the registers of the working year: batteries, plates, meters, parcels and authorities. */
 import { day, lastDayInUse, mass, remark, share, text } from './daybook-fields-parts.ts';
+import { goldActNames } from './daybook-names-bullion.ts';
 import { plateMetalNames } from './daybook-names-year.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
@@ -72,6 +73,7 @@ export const authorityFields: readonly FieldWords[] = [
   { key: 'number', label: 'Its number', needed: true, first: true, shape: text },
   { key: 'body', label: 'Who gave it', needed: true, first: true, shape: text },
   { key: 'covers', label: 'What it covers', needed: true, first: true, shape: text },
+  { key: 'gold', label: 'What it lets the site do with gold', shape: { is: 'many', names: goldActNames } },
   { key: 'from', label: 'Its first day', first: true, shape: day },
   { key: 'expiry', label: 'Its last day', needed: true, first: true, shape: { is: 'expiry' } },
   { key: 'out', label: 'Given up on', shape: day },

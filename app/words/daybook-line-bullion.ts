@@ -1,6 +1,6 @@
 /** Sentences of assays and settlements: what was found as it was read, and never a fineness that nobody wrote. */
 import type { Body } from '../core/kinds/index.ts';
-import { type Asked, count, type Lines, parts, small } from './daybook-line-parts.ts';
+import { type Asked, count, type Lines, list, parts, small } from './daybook-line-parts.ts';
 import { methodNames, otherMetalNames, resultUnitNames, settlementRuleNames, subjectNames } from './daybook-names-bullion.ts';
 import { massAsRead } from './daybook-weights.ts';
 
@@ -41,7 +41,17 @@ function found(body: Body<'assay'>): string {
   }
 }
 
-export const bullionLines: Lines<'assay' | 'settlement'> = {
+function metalFound(metal: string, found: Body<'out-turn'>['gold']): string {
+  if (found === undefined) return '';
+  const { permille, fine } = found;
+  const says = [
+    permille === undefined ? '' : `${permille} parts per thousand`,
+    fine === undefined ? '' : `${massAsRead(fine)} fine`,
+  ].filter((t) => t !== '');
+  return says.length === 0 ? '' : `${metal} ${says.join(', ')}`;
+}
+
+export const bullionLines: Lines<'assay' | 'settlement' | 'bar-kept' | 'out-turn'> = {
   assay: (body, asked) =>
     parts(
       `${subjectNames[body.subject]}${which(body, asked)} assayed: ${small(methodNames[body.method])}`,
@@ -55,5 +65,17 @@ export const bullionLines: Lines<'assay' | 'settlement'> = {
       umpire === undefined ? 'no umpire' : `umpire ${umpire}`,
       `beyond the limit: ${small(settlementRuleNames[rule])}`,
       contract !== undefined && `contract ${contract}`,
+    ),
+  // the sentence stands in lists and on papers that anybody may read: it tells no place
+  'bar-kept': ({ bar, seal }, { name }) =>
+    parts(`${name('bar', bar)} put where it is kept`, seal !== undefined && `seal ${seal}`),
+  'out-turn': ({ transfers, received, melted, gold, silver, document }, { name, net }) =>
+    parts(
+      `Out-turn of ${list(transfers.map((id) => small(name('transfer', id))))}`,
+      received !== undefined && `received ${net(received)}`,
+      melted !== undefined && `melted ${net(melted)}`,
+      metalFound('gold', gold),
+      metalFound('silver', silver),
+      document !== undefined && `document ${document}`,
     ),
 };

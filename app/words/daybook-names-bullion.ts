@@ -2,6 +2,7 @@
 
 import type { OtherMetal } from '../core/density.ts';
 import type { AssayMethod, AssaySubject, ResultUnit, samplingMethods } from '../core/kinds/assay.ts';
+import type { goldActs } from '../core/kinds/authority.ts';
 import type { SettlementRule } from '../core/umpire.ts';
 
 type NameOf<T extends string> = Readonly<Record<T, string>>;
@@ -49,4 +50,10 @@ export const settlementRuleNames: NameOf<SettlementRule> = {
   'nearer-mean': 'Mean of the umpire and the nearer party',
   median: 'The middle one of the three',
   'umpire-between': 'The umpire where between the parties, else as the nearer mean',
+};
+
+export const goldActNames: NameOf<(typeof goldActs)[number]> = {
+  possess: 'Have it',
+  melt: 'Melt it',
+  sell: 'Sell it or send it away',
 };

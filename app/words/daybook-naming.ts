@@ -51,7 +51,8 @@ export function entryName(book: Book, id: string): string {
       return `${of}${what}${laboratory === undefined ? '' : `, ${laboratory}`}`;
     }
     case 'settlement':
-      return `${of}, ${nameIn(book, 'bar', (reading.body as Body<'settlement'>).bar, at)}`;
+    case 'bar-kept':
+      return `${of}, ${nameIn(book, 'bar', (reading.body as Body<'settlement' | 'bar-kept'>).bar, at)}`;
     case 'transfer':
       return `${of}, ${(reading.body as Body<'transfer'>).party}`;
     case 'crushing':

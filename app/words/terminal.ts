@@ -9,7 +9,7 @@ export const verbTexts = {
   account:
     'the mercury account of a period: what came, went, is there, and is not accounted for; days, or the moments of two counts',
   movements: 'every movement of mercury as CSV: date, from, to, exact grams, entry',
-  export: 'every kind of entry as CSV, with the movements and a manifest of end marks',
+  export: 'every kind of entry as CSV, with the movements and a manifest of end marks; --all with what is not for everybody',
   serve: 'serves the window to a browser on this machine and prints its one-time address',
   window: 'the same without a daybook: the page chooses one',
   paper: 'prints a document as PDF',

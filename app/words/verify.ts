@@ -7,20 +7,22 @@
 /** Verifies journals with Python's standard library alone. */
 export const verifyPython = `import hashlib, json, sys
 for path in sys.argv[1:]:
-    prev, n = "0" * 64, 0
+    prev, n, kept = "0" * 64, 0, 0
     for line in open(path, "rb").read().split(b"\\n")[:-1]:
         n += 1
         at = line.rfind(b',"hash":"')
         mark = hashlib.sha256(line[:at] + line[at + 74:]).hexdigest()
         try:
             entry = json.loads(line)
+            if set(entry) == {"desk", "hash", "n", "prev", "withheld"}:
+                mark, kept = entry["hash"], kept + 1
             fits = (entry["hash"], entry["n"], entry["prev"]) == (mark, n, prev)
         except (ValueError, KeyError, TypeError):
             fits = False
         if not fits:
             sys.exit(f"{path}: line {n} does not fit")
         prev = mark
-    print(f"{path}: {n} entries, end mark {prev}")
+    print(f"{path}: {n} entries, {kept} of them withheld, end mark {prev}" if kept else f"{path}: {n} entries, end mark {prev}")
 `;
 
 /** Commands that print the SHA-256 of what they are given, the hash first. */
@@ -34,6 +36,9 @@ while IFS= read -r line; do
   n=$((n + 1))
   mark=$(printf '%s' "$line" | sed 's/.*,"hash":"\\([0-9a-f]\\{64\\}\\)".*/\\1/')
   sum=$(printf '%s' "$line" | sed 's/\\(.*\\),"hash":"[0-9a-f]\\{64\\}"/\\1/' | tr -d '\\n' | ${sum} | cut -d ' ' -f 1)
+  case $line in
+    *'","withheld":"'*) sum=$mark ;;
+  esac
   case $line in
     *"\\"n\\":$n,\\"prev\\":\\"$prev\\""*) ;;
     *) echo "line $n is not in its place"; exit 1 ;;
@@ -86,6 +91,7 @@ export const verifyPassages: readonly VerifyPassage[] = [
     says: [
       'Each desk wrote one journal: a text file, one line for each entry, only ever added to. In the daybook it is desks/DESK.jsonl; beside an export it is copied as journal-DESK.jsonl.',
       'A line is JSON in its canonical form (RFC 8785): members in order of their names, no blanks, numbers and letters written in one way only. Its member “hash” is the SHA-256 of that same line without the member “hash”. Its member “prev” is the “hash” of the line before it, 64 zeros for the first. Its member “n” counts the lines from 1.',
+      'A line with the member “withheld” stands for an entry that was kept back from this export, such as where a bar is kept: it has its place and its hash in the chain and nothing else, so that what it says cannot be verified here; the lines after it can.',
       'So a line that was changed, put in, taken out or moved no longer fits, and can be named. The “hash” of the last line is the end mark of the desk.',
     ],
   },

@@ -1,9 +1,12 @@
 /**
- * `export DIR --out FOLDER`: every kind of entry as CSV, what corrections changed, the bars, the movements, every desk's journal as it stands, how to verify all of
+ * `export DIR --out FOLDER [--all]`: every kind of entry as CSV, what corrections changed, the bars, the movements, every desk's journal as it stands, how to verify all of
  * it in plain words, and a manifest with the end marks and the SHA-256 of each file, so that the record can be taken away and read without this program. The folder must be empty or not there yet, and lies outside the daybook.
+ * Without `--all` it leaves out what is not for everybody: those entries stand in no table, and in a journal their line keeps its place in the chain and
+ * says only what sort of thing is kept back.
  */
 import { existsSync, readdirSync, realpathSync, rmdirSync, rmSync } from 'node:fs';
 import { basename, dirname, join, resolve, sep } from 'node:path';
+import { withheldOf } from '../../app/core/book/withheld.ts';
 import { type Problem, problem } from '../../app/core/result.ts';
 import { barsTable } from '../../app/papers/csv/bars.ts';
 import { asFirstWritten, entryTables } from '../../app/papers/csv/entries.ts';
@@ -12,7 +15,8 @@ import { madeTexts, verbTexts } from '../../app/words/terminal.ts';
 import { verifyFile } from '../../app/words/verify.ts';
 import { canonicalText, sha256 } from '../host/canonical.ts';
 import { diskProblem, makeFolder, onDisk, writeWhole } from '../host/disk.ts';
-import { readRecord, type Verified } from './record.ts';
+import { leftOut } from '../host/left-out.ts';
+import { readRecord, tellLeftOut, type Verified } from './record.ts';
 import { done, refused, type Verb } from './verb.ts';
 
 interface Written {
@@ -35,8 +39,9 @@ function unfit(out: string, daybook: string): Problem | null {
   return inside.value.length > 0 ? problem('export-not-empty', '--out', { path: out }) : null;
 }
 
-function filesOf({ daybook, book }: Verified): Written[] {
-  const tables = [...entryTables(book), asFirstWritten(book), barsTable(book)].map(({ name, text, rows }) => ({
+function filesOf({ daybook, book }: Verified, all: boolean): Written[] {
+  const without = all ? new Map<string, never>() : withheldOf(daybook.entries);
+  const tables = [...entryTables(book, without), asFirstWritten(book, without), barsTable(book)].map(({ name, text, rows }) => ({
     name: `${name}.csv`,
     text,
     rows,
@@ -48,15 +53,21 @@ function filesOf({ daybook, book }: Verified): Written[] {
     text: daybook.entries
       .filter((e) => e.desk === desk)
       .sort((a, b) => a.n - b.n)
-      .map((e) => `${canonicalText(e)}\n`)
+      .map((e) => {
+        const what = without.get(e.id);
+        return `${canonicalText(what === undefined ? e : { desk: e.desk, hash: e.hash, n: e.n, prev: e.prev, withheld: what })}\n`;
+      })
       .join(''),
     rows: 0,
   }));
   const others = [...journals, { name: 'VERIFY.md', text: verifyFile(daybook.desks), rows: 0 }];
+  const leftOutHere = daybook.desks.flatMap(leftOut);
   const manifest = {
     daybook: daybook.info,
     entries: daybook.entries.length,
+    withheld: without.size,
     end_marks: daybook.desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
+    ...(leftOutHere.length > 0 ? { left_out: leftOutHere } : {}),
     files: files.map(({ name, text, rows }) => ({ file: name, rows, bytes: Buffer.byteLength(text), sha256: sha256(text) })),
     others: others.map(({ name, text }) => ({ file: name, bytes: Buffer.byteLength(text), sha256: sha256(text) })),
   };
@@ -83,17 +94,18 @@ function writeAllOrNone(out: string, files: readonly Written[]): Problem | null 
 }
 
 export const exportVerb: Verb = {
-  usage: 'export DIR --out FOLDER',
+  usage: 'export DIR --out FOLDER [--all]',
   does: verbTexts.export,
   places: ['DIR'],
-  options: { out: 'needed' },
-  run: async ({ places, options }, machine) => {
+  options: { out: 'needed', all: 'flag' },
+  run: async ({ places, options, flags }, machine) => {
     const record = readRecord(places.DIR as string);
     if (!record.ok) return record.ends;
+    tellLeftOut(record.value, machine);
     const out = resolve(options.out as string);
     const why = unfit(out, record.value.daybook.folder);
     if (why !== null) return refused(why);
-    const files = filesOf(record.value);
+    const files = filesOf(record.value, flags.has('all'));
     const failed = writeAllOrNone(out, files);
     if (failed !== null) return refused(failed);
     machine.print(madeTexts.exported(out, files.length, record.value.daybook.entries.length));

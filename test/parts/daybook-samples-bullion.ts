@@ -1,7 +1,9 @@
 /** Bodies of the bullion kinds with every field of them answered somewhere. */
 import type { Body } from '../../app/core/kinds/index.ts';
 
-export const bullionSamples: { readonly [K in 'assay' | 'settlement']: readonly Body<K>[] } = {
+type BullionKind = 'assay' | 'settlement' | 'bar-kept' | 'out-turn';
+
+export const bullionSamples: { readonly [K in BullionKind]: readonly Body<K>[] } = {
   assay: [
     {
       subject: 'bar',
@@ -67,8 +69,27 @@ export const bullionSamples: { readonly [K in 'assay' | 'settlement']: readonly 
       rule: 'nearer-mean',
       umpire: '884.9',
       umpireAssay: 'assay-three',
+      siteSilver: '101.0',
+      otherSilver: '104.0',
+      silverLimit: '2.0',
+      umpireSilver: '102.5',
       contract: 'contract 4',
       party: 'a buyer',
+      note: 'by post',
+    },
+  ],
+  'bar-kept': [{ bar: 'melt-one/2', place: 'the strong box', seal: 'S 12', present: ['person-one'], note: 'after the count' }],
+  'out-turn': [
+    {
+      transfers: ['transfer-one'],
+      party: 'a refiner',
+      received: { how: 'stated', mass: '402.10 g' },
+      melted: { how: 'stated', mass: '396.40 g', u: '0.05 g', by: 'the refiner' },
+      gold: { permille: '871.2', fine: '345.34 g', fineU: '0.10 g', credited: '344.65 g' },
+      silver: { permille: '102.0', fine: '40.43 g', fineU: '0.2 g', credited: '38.41 g' },
+      deductions: [{ what: 'refining loss', metal: 'gold', mass: '0.69 g' }],
+      charges: [{ what: 'treatment', amount: '85.00', currency: 'of the country' }],
+      document: 'OT 7',
       note: 'by post',
     },
   ],

@@ -26,7 +26,7 @@ beforeAll(async () => {
   sample = join(home, 'sample');
   out = join(home, 'away');
   expect((await called(['sample', sample])).code).toBe(0);
-  expect((await called(['export', sample, '--out', out])).code).toBe(0);
+  expect((await called(['export', sample, '--out', out, '--all'])).code).toBe(0);
 });
 afterAll(() => rmSync(home, { recursive: true, force: true }));
 
@@ -61,7 +61,7 @@ describe('an export', () => {
     const dir = join(home, 'golden');
     const away = join(home, 'golden-away');
     writeBook(dir, golden.map(asEntry));
-    const ran = await called(['export', dir, '--out', away]);
+    const ran = await called(['export', dir, '--out', away, '--all']);
     expect([ran.code, ran.err]).toEqual([0, '']);
     const read = readDaybook(dir);
     const kept = read.ok ? read.value.entries : [];
@@ -94,6 +94,44 @@ describe('an export', () => {
       [receipt, 'corrected', '50 g'],
     ]);
     expect(new Set(rows.map((r) => r.id))).toEqual(new Set([receipt]));
+  });
+
+  it('leaves out where a bar is kept unless it is asked for, and the journal still verifies round the gap', async () => {
+    const book = BookMaker.site();
+    const melt = book.add('melt', 'melt', {
+      sponges: [],
+      added: [{ key: 'a', label: 'old metal', weight: stated('51', '0.1') }],
+      bars: [{ key: '1', label: 'Bar 1', weight: stated('50', '0.1') }],
+    });
+    const put = book.add('put away', 'bar-kept', { bar: `${melt}/1`, place: 'behind the third stamp' });
+    book.add('moved it', 'correction', {
+      corrects: put,
+      body: { bar: `${melt}/1`, place: 'under the third stamp' },
+      why: 'Misread.',
+    });
+    book.add('last of all', 'note', { text: 'after it' });
+    const dir = join(home, 'hiding');
+    writeBook(dir, book.entries);
+    for (const [name, more] of [
+      ['closed', []],
+      ['open', ['--all']],
+    ] as const) {
+      const away = join(home, `hiding-${name}`);
+      expect((await called(['export', dir, '--out', away, ...more])).code).toBe(0);
+      const texts = readdirSync(away).map((f) => readFileSync(join(away, f), 'utf8'));
+      expect(texts.some((t) => t.includes('third stamp'))).toBe(name === 'open');
+      const ran = spawnSync('python3', ['-', join(away, 'journal-desk-one.jsonl')], {
+        input: scriptOf('verify.py'),
+        encoding: 'utf8',
+      });
+      expect([ran.status, ran.stderr]).toEqual([0, '']);
+      expect(ran.stdout.includes('2 of them withheld')).toBe(name === 'closed');
+      const shell = spawnSync('sh', ['-s', join(away, 'journal-desk-one.jsonl')], {
+        input: scriptOf('verify.sh'),
+        encoding: 'utf8',
+      });
+      expect([shell.status, shell.stdout.split(', end mark ')[1]]).toEqual([0, ran.stdout.split('end mark ')[1]]);
+    }
   });
 
   it('copies every journal byte for byte, and its manifest holds every byte of every file', () => {

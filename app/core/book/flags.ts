@@ -51,6 +51,15 @@ export const flagCodes = [
   'umpire-needed',
   'settled-twice',
   'settlement-differs',
+  'silver-umpire-needed',
+  'out-turn-twice',
+  'authority-not-running',
+  'air-idlh',
+  'air-no-meter',
+  'meter-no-calibration',
+  'meter-out-of-date',
+  'air-temperature-odd',
+  'air-above-saturation',
 ] as const;
 export type FlagCode = (typeof flagCodes)[number];
 
@@ -79,6 +88,10 @@ export const reservations: ReadonlySet<FlagCode> = new Set([
   'umpire-needed',
   'settled-twice',
   'settlement-differs',
+  'silver-umpire-needed',
+  'out-turn-twice',
+  'authority-not-running',
+  'air-idlh',
 ]);
 
 export interface Flag {

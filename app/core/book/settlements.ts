@@ -5,7 +5,7 @@
 import { compare, type Decimal, decimalFromText, divided, zero } from '../decimal.ts';
 import { asRatio, type Ratio, ratioFromText, timesRatio } from '../ratio.ts';
 import { type Settlement, settle } from '../umpire.ts';
-import { type Bars, barsOf } from './bars.ts';
+import { type Bar, type Bars, barsOf } from './bars.ts';
 import type { Current, Reading } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import type { Registers } from './registers.ts';
@@ -15,6 +15,10 @@ export interface BarSettlement extends Settlement {
   readonly bar: string;
   /** Fine gold by the settled figure, exact grams; null while an umpire is awaited or the bar is not here. */
   readonly fineGold: Ratio | null;
+  /** Silver by the same rule and its own limit; null where the parties exchanged no figure for it. */
+  readonly silver: Settlement | null;
+  /** Fine silver by its settled figure, exact grams. */
+  readonly fineSilver: Ratio | null;
   /** The last one of its bar is the one that counts. */
   readonly counts: boolean;
 }
@@ -47,6 +51,9 @@ function differing(reading: Reading<'settlement'>, bars: Bars): Flag[] {
   });
 }
 
+const fineBy = (bar: Bar | undefined, settled: Settlement['settled']): Ratio | null =>
+  settled && bar ? timesRatio(timesRatio(asRatio(bar.weighed.grams), settled), thousandth) : null;
+
 const known = new WeakMap<Current, Settlements>();
 
 /** Every settlement that stands. */
@@ -59,7 +66,7 @@ export function settlementsOf(book: { readonly current: Current; readonly regist
   const first = new Set<string>();
   const flags: Flag[] = [];
   const all = readings.map((reading): BarSettlement => {
-    const { bar, site, other, limit, umpire, rule } = reading.body;
+    const { bar, site, other, limit, umpire, rule, siteSilver, otherSilver, silverLimit, umpireSilver } = reading.body;
     const settled = settle({
       site: figure(site),
       other: figure(other),
@@ -67,9 +74,20 @@ export function settlementsOf(book: { readonly current: Current; readonly regist
       umpire: umpire === undefined ? undefined : figure(umpire),
       rule,
     });
+    const silver =
+      siteSilver === undefined || otherSilver === undefined || silverLimit === undefined
+        ? null
+        : settle({
+            site: figure(siteSilver),
+            other: figure(otherSilver),
+            limit: figure(silverLimit),
+            umpire: umpireSilver === undefined ? undefined : figure(umpireSilver),
+            rule,
+          });
     const poured = bars.all.get(bar);
     const label = poured?.label ?? '';
     if (settled.settled === null) flags.push(flag('umpire-needed', reading.id, { label }));
+    if (silver && silver.settled === null) flags.push(flag('silver-umpire-needed', reading.id, { label }));
     if (first.has(bar)) flags.push(flag('settled-twice', reading.id, { label }));
     first.add(bar);
     flags.push(...differing(reading, bars));
@@ -77,8 +95,9 @@ export function settlementsOf(book: { readonly current: Current; readonly regist
       ...settled,
       reading,
       bar,
-      fineGold:
-        settled.settled && poured ? timesRatio(timesRatio(asRatio(poured.weighed.grams), settled.settled), thousandth) : null,
+      fineGold: fineBy(poured, settled.settled),
+      silver,
+      fineSilver: fineBy(poured, silver?.settled ?? null),
       counts: last.get(bar) === reading.id,
     };
   });

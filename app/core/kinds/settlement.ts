@@ -18,6 +18,11 @@ export const settlement = z.strictObject({
   rule: z.enum(settlementRules),
   umpire: decimalText.optional(),
   umpireAssay: id.optional(),
+  /** Silver by the same rule, with its own limit: both parties' figures or neither's. */
+  siteSilver: decimalText.optional(),
+  otherSilver: decimalText.optional(),
+  silverLimit: decimalText.optional(),
+  umpireSilver: decimalText.optional(),
   /** Which contract says so. */
   contract: label.optional(),
   party: label.optional(),

@@ -1,6 +1,7 @@
 /**
  * Entries of one kind as a table: a row for each, as it reads now, its fields by their path in the entry ("body.lots[0].weight.gross"). Struck and
- * corrected entries are there too, and say so. What a correction changed stands in a table of its own as it was first written; nothing is left out.
+ * corrected entries are there too, and say so. What a correction changed stands in a table of its own as it was first written. Only what the caller
+ * withholds by id is left out, from both.
  */
 import type { Book } from '../../core/book/book.ts';
 import type { Entry } from '../../core/entry.ts';
@@ -81,9 +82,13 @@ function tableOf(name: string, rows: readonly Row[]): Table {
   return { name, rows: rows.length, text: csvText([...about, ...fields], cells) };
 }
 
+/** Entries that are left out, by id. */
+type Without = ReadonlyMap<string, unknown>;
+const none: Without = new Map();
+
 /** A table for every kind of entry, empty ones too, and one for entries of kinds that are not understood here. */
-export function entryTables(book: Book): readonly Table[] {
-  const readings = [...book.current.byId.values()];
+export function entryTables(book: Book, without: Without = none): readonly Table[] {
+  const readings = [...book.current.byId.values()].filter((r) => !without.has(r.id));
   const known = (Object.keys(kinds) as Kind[]).map((kind) =>
     tableOf(
       kind,
@@ -117,9 +122,10 @@ const firstColumns = ['id', 'desk', 'n', 'kind', 'why', 'field', 'value'] as con
  * As first written, field by field: every entry that reads otherwise now (`why` is "corrected"), and every line whose id another line bore before it
  * and which therefore counts nowhere ("same-id").
  */
-export function asFirstWritten(book: Book): Table {
+export function asFirstWritten(book: Book, without: Without = none): Table {
   const rows: string[][] = [];
   const tell = (entry: Entry, why: string): void => {
+    if (without.has(entry.id)) return;
     const found = new Map<string, string>();
     const { id: _, desk: _d, n: _n, kind: _k, ...rest } = entry;
     leaves(rest, '', found);

@@ -36,8 +36,8 @@ function candidates(book: Book, to: Named): readonly NamedChoice[] {
   const ids =
     to === 'charge'
       ? [...book.charges.all.keys()]
-      : to === 'assay'
-        ? book.current.of('assay').map((r) => r.id)
+      : to === 'assay' || to === 'transfer'
+        ? book.current.of(to).map((r) => r.id)
         : [...book.current.byId.keys()];
   return ids
     .slice(-most)

@@ -86,5 +86,31 @@ export const bullionRules: Rules = {
     const assays = [body.siteAssay, body.otherAssay, body.umpireAssay].filter((x) => x !== undefined);
     if (new Set(assays).size < assays.length) asking.refuse('assay-twice', 'body.otherAssay');
     if (body.umpireAssay !== undefined && body.umpire === undefined) asking.refuse('umpire-figure', 'body.umpire');
+    if ((body.siteSilver === undefined) !== (body.otherSilver === undefined))
+      asking.refuse('silver-of-one', body.siteSilver === undefined ? 'body.siteSilver' : 'body.otherSilver');
+    if (body.umpireSilver !== undefined && body.siteSilver === undefined) asking.refuse('silver-of-one', 'body.siteSilver');
+    if (body.siteSilver !== undefined && body.silverLimit === undefined) asking.refuse('silver-limit', 'body.silverLimit');
+  },
+  'bar-kept': (body, asking) => {
+    bar(body.bar, 'body.bar', asking);
+    for (const [i, id] of (body.present ?? []).entries()) asking.known(id, 'person', `body.present[${i}]`);
+  },
+  'out-turn': (body, asking) => {
+    for (const [i, id] of body.transfers.entries()) {
+      const field = `body.transfers[${i}]`;
+      asking.known(id, 'transfer', field);
+      const reading = asking.book.current.byId.get(id);
+      if (reading?.kind === 'transfer' && (reading.body as Body<'transfer'>).way === 'in') asking.refuse('out-turn-of-in', field);
+      if (body.transfers.indexOf(id) < i) asking.refuse('named-twice', field);
+    }
+    asking.weight(body.received, 'body.received');
+    asking.weight(body.melted, 'body.melted');
+    if ([body.received, body.melted, body.gold, body.silver].every((x) => x === undefined))
+      asking.refuse('out-turn-empty', 'body.received');
+    for (const metal of ['gold', 'silver'] as const) {
+      const found = body[metal];
+      if (found?.permille !== undefined && body.melted === undefined && body.received === undefined && found.fine === undefined)
+        asking.refuse('out-turn-weight', 'body.melted');
+    }
   },
 };

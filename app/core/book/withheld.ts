@@ -1,0 +1,47 @@
+/**
+ * Which entries tell what is not for everybody: where a bar is kept; a reading at a person, or a day of somebody's health surveillance. A correction of
+ * such an entry tells it as well. What leaves the site goes without them unless it is asked for. Source: design.md 1.
+ */
+import type { Entry } from '../entry.ts';
+import type { Hidden } from './may-see.ts';
+
+const told = (kind: string, body: Readonly<Record<string, unknown>>): Hidden | null =>
+  kind === 'bar-kept'
+    ? 'bar-place'
+    : (kind === 'air-reading' && body.sample === 'personal') || (kind === 'check-due' && body.person !== undefined)
+      ? 'personal-air'
+      : null;
+
+/** What each of these entries tells that is not for everybody, by id; entries that tell nothing of the sort are not in it. */
+export function withheldOf(entries: readonly Entry[]): ReadonlyMap<string, Hidden> {
+  const byId = new Map(entries.map((entry) => [entry.id, entry]));
+  const found = new Map<string, Hidden>();
+  for (const entry of entries) {
+    let at: Entry | undefined = entry;
+    const seen = new Set<string>();
+    // a correction tells what it corrects, and may itself turn an entry into such a one
+    while (at && !seen.has(at.id)) {
+      seen.add(at.id);
+      const body: unknown = at.kind === 'correction' ? at.body.body : at.body;
+      const kind = at.kind === 'correction' ? rootKind(at, byId) : at.kind;
+      const what = told(kind, (body ?? {}) as Record<string, unknown>);
+      if (what !== null) {
+        for (const id of seen) found.set(id, what);
+        break;
+      }
+      at = at.kind === 'correction' ? byId.get(String(at.body.corrects)) : undefined;
+    }
+  }
+  return found;
+}
+
+/** The kind of what a chain of corrections is about in the end. */
+function rootKind(entry: Entry, byId: ReadonlyMap<string, Entry>): string {
+  const seen = new Set<string>();
+  let at: Entry | undefined = entry;
+  while (at?.kind === 'correction' && !seen.has(at.id)) {
+    seen.add(at.id);
+    at = byId.get(String(at.body.corrects));
+  }
+  return at?.kind ?? '';
+}
