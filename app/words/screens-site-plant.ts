@@ -1,5 +1,6 @@
-/** Texts of the room Site for batteries, plates, meters, parcels and authorities. */
+/** Texts of the room Site for batteries, plates, meters, parcels, authorities and limits. */
 import type { Body } from '../core/kinds/index.ts';
+import { limitText } from './air-figures.ts';
 import { dayText } from './dates.ts';
 import { plateMetalNames } from './daybook-names-year.ts';
 import { massAsRead, spaced } from './daybook-weights.ts';
@@ -15,6 +16,8 @@ export const plantRegister = {
     parcel: 'No parcel is in the register yet. Ore of one owner that wants a return of its own is a parcel.',
     authority:
       'No licence, permit or consent is in the register yet. The program reads no law: it only counts the days to the expiry that is entered.',
+    limit:
+      'No limit for air is set, and the program sets none. Copy a row from a paper, check it against that paper, and pick it: only then is a day compared with it.',
   },
   add: {
     battery: 'Enter a battery',
@@ -22,6 +25,7 @@ export const plantRegister = {
     meter: 'Enter a vapour meter',
     parcel: 'Enter a parcel',
     authority: 'Enter an authority',
+    limit: 'Enter a limit',
   },
   addTitle: {
     battery: 'A new battery',
@@ -29,6 +33,7 @@ export const plantRegister = {
     meter: 'A new vapour meter',
     parcel: 'A new parcel',
     authority: 'A new authority',
+    limit: 'A new limit',
   },
 } as const;
 
@@ -65,4 +70,5 @@ export const describePlant = {
       `covers ${b.covers}`,
       b.out !== undefined && `given up on ${dayText(b.out)}`,
     ]),
+  limit: (b: Body<'limit'>) => sentence([limitText(b), b.picked === 'yes' ? 'picked by the site' : 'not picked', outOf(b)]),
 } as const;

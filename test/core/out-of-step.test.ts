@@ -64,33 +64,34 @@ describe('a run', () => {
     expect(codes(book).filter((c) => c.startsWith('run-'))).toEqual([]);
   });
 
-  test('is missed an air reading only where the book can hold one and the site has a meter', () => {
-    const reading = (book: BookMaker, happened: string): Entry => ({
-      ...(book.entries.at(-1) as Entry),
-      id: 'air-reading-one',
-      n: 900,
-      kind: 'air-reading',
-      happened,
-      written: happened,
-      body: {},
-    });
+  test('is missed an air reading only where the site has a meter and nobody read the air on its days or named it', () => {
+    const read = (book: BookMaker, happened: string, run?: string) =>
+      book.add(
+        'air reading',
+        'air-reading',
+        { sample: 'area', place: 'bench', from: happened, unit: 'mg/m3', shows: '0.010', ...(run === undefined ? {} : { run }) },
+        { happened },
+      );
     const withMeter = () => {
       const book = site();
       book.add('meter', 'meter', { label: 'Vapour meter' });
       return book;
     };
     const runDay = site().entries.find((e) => e.kind === 'firing')?.happened ?? '';
-    const none = site();
-    expect(codes(none)).not.toContain('run-no-air-reading');
+    expect(codes(site())).not.toContain('run-no-air-reading');
+    expect(codes(withMeter())).toContain('run-no-air-reading');
     const other = withMeter();
-    other.entries.push(reading(other, '2026-01-05T09:00+13:00'));
+    read(other, '2026-01-05T09:00+13:00');
     expect(codes(other)).toContain('run-no-air-reading');
     const same = withMeter();
-    same.entries.push(reading(same, runDay));
+    read(same, runDay);
     expect(codes(same)).not.toContain('run-no-air-reading');
     const noMeter = site();
-    noMeter.entries.push(reading(noMeter, '2026-01-05T09:00+13:00'));
+    read(noMeter, '2026-01-05T09:00+13:00');
     expect(codes(noMeter)).not.toContain('run-no-air-reading');
+    const named = withMeter();
+    read(named, '2026-01-05T09:00+13:00', named.entries.find((e) => e.kind === 'charge')?.id);
+    expect(codes(named)).not.toContain('run-no-air-reading');
   });
 });
 

@@ -1,15 +1,13 @@
 /**
  * Runs that were fired with no check answered, nobody beside the writer, or no air reading on their days. Left out is not "no": it is said as not
- * recorded. Air readings are only missed where this book can hold them and the site has a meter.
+ * recorded. Air readings are only missed where the site has a meter or its check list asks for them. A figure that is immediately dangerous is told here too.
  */
-import { isKind } from '../../kinds/index.ts';
 import { dayOf } from '../../time.ts';
 import type { Book } from '../book.ts';
 import { firedAt } from '../charges.ts';
 import { type Run, runAt } from '../runs.ts';
-import { type OutOfStep, ofEntry } from './item.ts';
+import { fromFlags, type OutOfStep, ofEntry } from './item.ts';
 
-const airReading = 'air-reading';
 /** Questions of a check list that ask for a reading of the air. */
 const asksForAir = /(^|-)air(-|$)|vapour|meter/;
 
@@ -32,22 +30,19 @@ const checksAskForAir = (run: Run): boolean =>
     ),
   );
 
-/** Days on which an air reading was written up; null where no book of this program can hold one. */
-function daysRead(book: Book): ReadonlySet<string> | null {
-  const entries = book.entries.filter((e) => e.kind === airReading);
-  if (!isKind(airReading) && entries.length === 0) return null;
-  return new Set(
-    entries.flatMap((e) => {
-      const reading = book.current.byId.get(e.id);
-      return reading?.struck ? [] : [dayOf(reading?.happened ?? e.happened)];
-    }),
-  );
+/** Days on which the air was read, and charges that a reading names. */
+function airRead(book: Book): { readonly days: ReadonlySet<string>; readonly charges: ReadonlySet<string> } {
+  const readings = book.current.of('air-reading').map((r) => r.body);
+  return {
+    days: new Set(readings.flatMap(({ from, to }) => [dayOf(from), dayOf(to ?? from)])),
+    charges: new Set(readings.flatMap(({ run }) => (run === undefined ? [] : [run]))),
+  };
 }
 
 export function runsOutOfStep(book: Book): OutOfStep[] {
-  const read = daysRead(book);
+  const read = airRead(book);
   const hasMeter = book.registers.meter.size > 0;
-  return book.runs
+  const ofRuns = book.runs
     .filter((run) => run.openings.length > 0)
     .flatMap((run) => {
       const at = runAt(run);
@@ -59,8 +54,9 @@ export function runsOutOfStep(book: Book): OutOfStep[] {
         dayOf(c.reading.happened),
         ...c.firings.flatMap((f) => [dayOf(f.reading.happened), dayOf(firedAt(f))]),
       ]);
-      if (read && (hasMeter || checksAskForAir(run)) && !days.some((day) => read.has(day)))
-        found.push(ofEntry('runs', 'run-no-air-reading', run.id, at));
+      const wasRead = days.some((day) => read.days.has(day)) || run.charges.some((c) => read.charges.has(c.id));
+      if ((hasMeter || checksAskForAir(run)) && !wasRead) found.push(ofEntry('runs', 'run-no-air-reading', run.id, at));
       return found;
     });
+  return [...ofRuns, ...fromFlags(book, 'runs', ['air-idlh'])];
 }
