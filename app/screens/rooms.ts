@@ -2,6 +2,7 @@
 import type { Component } from 'svelte';
 import type { Daybook } from '../daybook/book.svelte.ts';
 import type { shell } from '../words/screens-shell.ts';
+import Bullion from './bullion/Bullion.svelte';
 import DaybookRoom from './daybook/DaybookRoom.svelte';
 import MercuryRoom from './mercury/MercuryRoom.svelte';
 import PapersRoom from './papers/PapersRoom.svelte';
@@ -29,6 +30,7 @@ export const rooms: readonly Room[] = [
   { key: 'daybook', screen: DaybookRoom },
   { key: 'mercury', screen: MercuryRoom, mercury: true },
   { key: 'retort', screen: Retort, mercury: true },
+  { key: 'bullion', screen: Bullion },
   { key: 'site', screen: Site },
   { key: 'papers', screen: PapersRoom },
 ];

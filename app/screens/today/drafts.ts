@@ -6,6 +6,7 @@ import type { DraftRow } from '../../daybook/drafts.ts';
 import { entryName, nameIn } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
 import { todayWords } from '../../words/today.ts';
+import { draftInBullion } from '../bullion/hrefs.ts';
 import { type Deed, deedHref, noteHref } from '../daybook/hrefs.ts';
 import { plainKind, writeHref } from '../daybook/write/routes.ts';
 import { stockTakeHref } from '../mercury/stock-take/href.ts';
@@ -31,6 +32,8 @@ export function draftPlace(book: Book, { form, touched }: DraftRow): DraftPlace 
   }
   const [kind = '', id] = [form.split('/', 1)[0], form.includes('/') ? form.slice(form.indexOf('/') + 1) : undefined];
   const place = (name: string, href: string | undefined): DraftPlace => ({ name, href, touched });
+  const inBullion = draftInBullion(book, form);
+  if (inBullion) return place(inBullion.name, inBullion.href);
   if (kind === 'standing') return place(words.standing, standingHref);
   const register: RegisterKind | undefined = registerKinds.find((k) => k === kind);
   if (register && id === undefined) return place(kindNames[register], registerHref(register));
