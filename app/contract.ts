@@ -4,6 +4,8 @@
  * A page never names a path: a daybook is opened by the key the host gave it.
  */
 import { draft, entry } from './core/entry.ts';
+import { mapping } from './core/importing/mapping.ts';
+import { mostText } from './core/importing/separated.ts';
 import { closing } from './core/kinds/closing.ts';
 import type { Result } from './core/result.ts';
 import { z } from './core/zod.ts';
@@ -145,6 +147,14 @@ export const questions = {
     }),
     reply: z.strictObject({ entry, desk }),
   },
+  /**
+   * Takes a table in: every row an entry of one kind, all of them kept with one flush or none at all. The host reads text and mapping itself. The very table
+   * that was taken in before is answered with what was added then (`before`).
+   */
+  import: {
+    ask: z.strictObject({ kind: z.string().max(40), text: z.string().max(mostText), mapping }),
+    reply: z.strictObject({ added: z.number().int(), before: z.boolean(), desk }),
+  },
   /** A file of a kept closing as it was issued: its statement (JSON) or its paper (PDF). */
   issued: { ask: z.strictObject({ closing: draft.shape.id, file: z.enum(['statement', 'paper']) }), reply: 'bytes' },
 } as const;
@@ -162,3 +172,5 @@ export type Answer<Q extends Question> = Result<ReplyOf<Q>>;
 /** Largest JSON question, and largest evidence file, in bytes. */
 export const mostQuestionBytes = 1_000_000;
 export const mostEvidenceBytes = 25_000_000;
+/** Largest question that brings a table: its text may take several bytes a character. */
+export const mostImportBytes = 32_000_000;

@@ -69,6 +69,8 @@ export const importProblems: ProblemTexts = {
     'This row has two corrections that disagree in the book it comes from: settle that first, or leave the row out.',
   'import-known-id': () => 'An entry with this id is in the daybook already, or stands twice in this table: leave the row out.',
   'import-before': (d) => `This very table was taken in before (${d.entries} entries): nothing is added a second time.`,
+  'import-by-itself': () =>
+    'An entry that says it came in with a table can only be kept with all the others of it: take the table in.',
   'import-mapping': () => 'This is not a mapping of columns as the help describes it: check the file.',
   'import-more': (d) => `There are ${d.more} more faults after these: mend these first.`,
 };

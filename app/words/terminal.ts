@@ -10,6 +10,8 @@ export const verbTexts = {
     'the mercury account of a period: what came, went, is there, and is not accounted for; days, or the moments of two counts',
   movements: 'every movement of mercury as CSV: date, from, to, exact grams, entry',
   export: 'every kind of entry as CSV, with the movements and a manifest of end marks; --all with what is not for everybody',
+  import:
+    'adds the rows of a CSV file as entries of one kind, all or none; a column is named by its field, as export names it; --dry-run writes nothing',
   serve: 'serves the window to a browser on this machine and prints its one-time address',
   window: 'the same without a daybook: the page chooses one',
   paper: 'prints a document as PDF',
@@ -70,6 +72,15 @@ export const madeTexts = {
   paper: (file: string, bytes: number) => `${file}: ${bytes} bytes`,
   exported: (folder: string, files: number, entries: number) =>
     `${folder}: ${files} files, ${entries} ${entries === 1 ? 'entry' : 'entries'}`,
+} as const;
+
+/** `import` as text for a person. */
+export const importTexts = {
+  would: (entries: number, kind: string) =>
+    `${entries} ${entries === 1 ? 'entry' : 'entries'} of the kind ${kind} would be added; nothing was written`,
+  row: (where: string, happened: string, kind: string, body: string) => `${where}  ${happened}  ${kind}  ${body}`,
+  added: (entries: number, desk: string, endMark: string) =>
+    `${entries} ${entries === 1 ? 'entry' : 'entries'} added; desk ${desk}, end mark ${endMark}`,
 } as const;
 
 /** What stands for a JSON value that is not an object. */

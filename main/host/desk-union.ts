@@ -4,6 +4,8 @@
  * bytes fail (broken), and two different lines of one number (a fork: the desk stands still at the last common line and neither is chosen).
  */
 import { type Entry, firstPrev } from '../../app/core/entry.ts';
+import { canonicalText } from './canonical.ts';
+import { cutImport } from './cut-import.ts';
 import type { DeskLine, LooseFile } from './desk-lines.ts';
 import type { Fault, Journal } from './journal.ts';
 
@@ -141,6 +143,13 @@ export function unionOf(desk: string, sources: readonly DeskSource[]): DeskUnion
     endMark = entries.at(-1)?.hash ?? firstPrev;
   }
 
+  const cut = fault || newer ? null : cutImport(entries);
+  const cutLines = entries.slice(cut ?? entries.length);
+  if (cut !== null) {
+    entries.length = cut;
+    endMark = entries.at(-1)?.hash ?? firstPrev;
+  }
+
   const here = [...lines.keys()].sort((a, b) => a - b);
   const missing = missingIn(here, failing);
   const forked = here.find((n) => (lines.get(n)?.length ?? 0) > 1);
@@ -148,6 +157,10 @@ export function unionOf(desk: string, sources: readonly DeskSource[]): DeskUnion
     .map(({ journal, loose }) => journal?.torn ?? (loose?.torn?.desk === desk ? loose.torn : undefined))
     .filter((tail) => tail !== undefined && !lines.has(tail.line))
     .sort((a, b) => (b?.line ?? 0) - (a?.line ?? 0))[0];
+  const tail =
+    cut === null
+      ? torn
+      : { line: cut + 1, bytes: Buffer.byteLength(cutLines.map((entry) => `${canonicalText(entry)}\n`).join('')) };
 
   return {
     desk: {
@@ -156,7 +169,7 @@ export function unionOf(desk: string, sources: readonly DeskSource[]): DeskUnion
       endMark,
       ...(fault ? { fault } : {}),
       ...(newer && !fault ? { newer } : {}),
-      ...(torn && !fault ? { torn: { line: torn.line, bytes: torn.bytes } } : {}),
+      ...(tail && !fault ? { torn: { line: tail.line, bytes: tail.bytes } } : {}),
       ...((here.at(-1) ?? 0) > entries.length ? { last: here.at(-1)! } : {}),
       ...(missing.length > 0 ? { missing } : {}),
       ...(forked === undefined ? {} : { fork: { line: forked, branches: branchesAt(forked, lines) } }),

@@ -3,7 +3,14 @@
  * serves the built window, evidence by name, and the questions of app/contract.ts. It never opens a path a page names and never says more about
  * an unforeseen error than its code.
  */
-import { mostEvidenceBytes, mostQuestionBytes, type OpenBook, type Question, questions } from '../../app/contract.ts';
+import {
+  mostEvidenceBytes,
+  mostImportBytes,
+  mostQuestionBytes,
+  type OpenBook,
+  type Question,
+  questions,
+} from '../../app/contract.ts';
 import { read } from '../../app/core/read.ts';
 import { problem, type Result } from '../../app/core/result.ts';
 import type { z } from '../../app/core/zod.ts';
@@ -43,7 +50,7 @@ export function createHost(options: HostOptions): Host {
   const askOf = async (name: Question, request: Request): Promise<Result<unknown>> => {
     const { ask } = questions[name];
     if (ask === 'bytes') return bodyBytes(request, 'application/octet-stream', mostEvidenceBytes);
-    const value = await bodyJson(request, mostQuestionBytes);
+    const value = await bodyJson(request, name === 'import' ? mostImportBytes : mostQuestionBytes);
     return value.ok ? read(ask as z.ZodType<unknown>, value.value) : value;
   };
 

@@ -1,10 +1,12 @@
 /**
  * Reads one desk's journal: every line verified in order, up to the first that fails. Reads only; a torn last line is told and left where it is.
- * A cut tail is a notice, because a machine that lost power in the middle of a line leaves one; a complete line that fails is a fault.
+ * A cut tail is a notice, because a machine that lost power in the middle of a line leaves one; a complete line that fails is a fault. The lines of an
+ * import of which the last are not there are such a tail, too: they count together or not at all.
  */
 import { isUtf8 } from 'node:buffer';
 import { type Entry, firstPrev } from '../../app/core/entry.ts';
 import type { Problem } from '../../app/core/result.ts';
+import { cutImport } from './cut-import.ts';
 import { type LineCause, readLine } from './line.ts';
 
 /** The first complete line that fails, from 1, and why. */
@@ -24,7 +26,7 @@ export interface Journal {
   /** Bytes of the file that hold them, newlines included. */
   readonly goodBytes: number;
   readonly fault?: Fault;
-  /** A last line without its end: its number, and its bytes. */
+  /** A last line without its end, or the lines of an import without its end: the first number, and their bytes. */
   readonly torn?: { readonly line: number; readonly bytes: number };
   /** The first line a newer program wrote. */
   readonly newer?: { readonly line: number; readonly format: number };
@@ -42,13 +44,20 @@ export function readJournal(bytes: Uint8Array, desk: string): Journal {
   const entries: Entry[] = [];
   let prev = firstPrev;
   let start = 0;
-  const done = (more: Pick<Journal, 'fault' | 'torn' | 'newer'> = {}): Journal => ({
-    desk,
-    entries,
-    endMark: prev,
-    goodBytes: start,
-    ...more,
-  });
+  /** Where the last import began. */
+  let importStart = 0;
+  const done = (more: Pick<Journal, 'fault' | 'torn' | 'newer'> = {}): Journal => {
+    const cut = more.fault || more.newer ? null : cutImport(entries);
+    if (cut === null) return { desk, entries, endMark: prev, goodBytes: start, ...more };
+    entries.length = cut;
+    return {
+      desk,
+      entries,
+      endMark: entries.at(-1)?.hash ?? firstPrev,
+      goodBytes: importStart,
+      torn: { line: cut + 1, bytes: buffer.length - importStart },
+    };
+  };
   while (start < buffer.length) {
     const line = entries.length + 1;
     const end = buffer.indexOf(newline, start);
@@ -59,6 +68,7 @@ export function readJournal(bytes: Uint8Array, desk: string): Journal {
     if (got.is === 'fault') return done({ fault: { line, cause: got.cause, problems: got.problems } });
     if (got.is === 'newer') return done({ newer: { line, format: got.format } });
     entries.push(got.entry);
+    if (got.entry.imported?.n === 1) importStart = start;
     prev = got.entry.hash;
     start = end + 1;
   }

@@ -32,6 +32,15 @@ export interface OpenDaybook {
   readonly whole: () => Result<Pick<OpenBook, 'name' | 'desks'> & { readonly entries: readonly Entry[] }>;
   /** Keeps a draft: checked, written, flushed. A known id is answered with the entry kept first. `now` is a moment with offset. */
   readonly keep: (draft: Draft, now: string) => Result<{ entry: Entry; desk: OpenBook['desks'][number] }>;
+  /**
+   * Keeps the drafts of one import with one flush: all of them, or none. `make` gets the entries that are there and answers the drafts, checked. An import
+   * that is there already is answered as it was, with `before`.
+   */
+  readonly keepAll: (
+    batch: string,
+    make: (entries: readonly Entry[]) => Result<readonly Draft[]>,
+    now: string,
+  ) => Result<{ readonly added: number; readonly before: boolean; readonly desk: OpenBook['desks'][number] }>;
   readonly keepEvidence: (bytes: Uint8Array) => Result<string>;
   readonly close: () => void;
 }
@@ -235,6 +244,20 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     rememberSoon();
   };
 
+  /** Many at once: into a list of their own, put in order again. */
+  const addAll = (made: readonly Entry[]) => {
+    const own = ownDesk();
+    const entries = [...daybook.entries, ...made].sort(inOrder);
+    daybook = { ...daybook, entries, desks: [...daybook.desks.filter((d) => d.desk !== own.desk), own] };
+    lent = false;
+    for (const entry of made) {
+      byId.set(entry.id, entry);
+      written = writtenAfter(written, entry);
+    }
+    seen = seen.with(journalPath(folder, memory.desk));
+    rememberSoon();
+  };
+
   return good({
     folder,
     describe: () => {
@@ -272,6 +295,8 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
       const before = byId.get(draft.id);
       if (before) return answer(before);
       if (refusal || !writer) return bad(refusal ?? problem('not-writable', ''));
+      // the lines of an import count together, so one alone would be taken for what is left of it
+      if (draft.imported) return bad(problem('import-by-itself', 'imported'));
       const missing = (draft.evidence ?? []).flatMap(({ file }, i) =>
         hasEvidence(folder, file) ? [] : [problem('evidence-missing', `evidence[${i}].file`, { file })],
       );
@@ -282,6 +307,23 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
       const entry = kept.value[0]!;
       add(entry);
       return answer(entry);
+    },
+    keepAll: (batch, make, now) => {
+      const looked = lookAgain();
+      if (!looked.ok) return looked;
+      const there = daybook.entries.filter(({ imported }) => imported?.batch === batch);
+      const answer = (added: number, before: boolean) => good({ added, before, desk: ownDesk() });
+      if (there[0] && there[0].imported?.of === there.length) return answer(there.length, true);
+      if (refusal || !writer) return bad(refusal ?? problem('not-writable', ''));
+      const drafts = make(daybook.entries);
+      if (!drafts.ok) return drafts;
+      const files = new Set(drafts.value.flatMap(({ evidence = [] }) => evidence.map(({ file }) => file)));
+      const missing = [...files].filter((file) => !hasEvidence(folder, file));
+      if (missing.length > 0) return bad(...missing.map((file) => problem('evidence-missing', 'evidence', { file })));
+      const kept = writer.append(drafts.value, now);
+      if (!kept.ok) return kept;
+      addAll(kept.value);
+      return answer(kept.value.length, false);
     },
     keepEvidence: (bytes) => (refusal ? bad(refusal) : keepEvidence(folder, bytes)),
     close: () => {

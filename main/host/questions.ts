@@ -14,6 +14,7 @@ import { issuedFile } from './closings.ts';
 import { makeDaybook } from './daybook-folder.ts';
 import { evidenceAt } from './evidence.ts';
 import { folderFor } from './folder-name.ts';
+import { importInto } from './import-table.ts';
 import { type Installation, openInstallation } from './installation.ts';
 import { type OpenDaybook, openDaybook } from './open-daybook.ts';
 import { sampleName } from './sample/site.ts';
@@ -177,6 +178,7 @@ export function makeQuestions(options: HostOptions): Questions {
       const { entries: all, name: daybookName, desks } = whole.value;
       return options.print(all, daybookName, desks, name, id, { from, to });
     },
+    import: (ask) => inTurn(() => (book ? importInto(book, ask, options.clock()) : bad(noDaybook))),
     'close-period': (ask) => closePeriod(ask, { inTurn, open: () => book, options }),
     issued: ({ closing, file }) =>
       inTurn(() => {

@@ -10,6 +10,7 @@ import { readCall } from './call.ts';
 import { checkVerb } from './check.ts';
 import { exportVerb } from './export.ts';
 import { helpPage } from './help.ts';
+import { importVerb } from './import.ts';
 import { joinVerb } from './join.ts';
 import { movementsVerb } from './movements.ts';
 import { newVerb } from './new.ts';
@@ -39,6 +40,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
   account: accountVerb,
   movements: movementsVerb,
   export: exportVerb,
+  import: importVerb,
   paper: paperVerb,
   reckon: reckonVerb,
   serve: serveVerb,

@@ -7,6 +7,7 @@ import type { Notice } from '../../app/contract.ts';
 import { openBook } from '../../app/contract.ts';
 import { noticeText } from '../../app/words/notices.ts';
 import { hostProblems } from '../../app/words/problems-host.ts';
+import { importProblems } from '../../app/words/problems-import.ts';
 import { paperProblems } from '../../app/words/problems-papers.ts';
 
 const main = fileURLToPath(new URL('../../main', import.meta.url));
@@ -17,8 +18,8 @@ const sources = [
     .map((name) => join(main, 'host', name)),
 ].map((path) => readFileSync(path, 'utf8'));
 
-/** The host's own words, and those of the papers it is asked for. */
-const told = { ...hostProblems, ...paperProblems };
+/** The host's own words, and those of the papers and tables it is asked for. */
+const told = { ...hostProblems, ...importProblems, ...paperProblems };
 
 describe('the words of the host', () => {
   it('tell every problem that its sources can make', () => {

@@ -106,7 +106,7 @@ function rawRows(text: string, mark: string): Result<Raw[]> {
 
 /** Control characters but tab and line end, and marks that turn the direction of text: no record holds them. */
 const unreadable =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\u202a-\u202e\u2066-\u2069\ufffd]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\u202a-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 
 /**
  * The table in a text. Rows without any text are passed over. Problems: import-too-large, import-empty, import-separator (say which),
