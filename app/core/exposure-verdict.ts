@@ -18,9 +18,11 @@ const meets = (value: Ratio, limit: Ratio): boolean =>
   compareRatio(absoluteRatio(minusRatio(value, limit)), timesRatio(oneInAThousandMillion, limit)) <= 0;
 
 /** How a range stands to a limit. */
-export function verdict(range: Range | null, limitMgM3: Decimal): Verdict {
+export const verdict = (range: Range | null, limitMgM3: Decimal): Verdict => verdictOn(range, asRatio(limitMgM3));
+
+/** How a range stands to a limit that was worked out and is no plain decimal. */
+export function verdictOn(range: Range | null, limit: Ratio): Verdict {
   if (range === null) return 'cannot tell';
-  const limit = asRatio(limitMgM3);
   const { low, high } = range;
   if (high && meets(low, limit) && meets(high, limit)) return 'at';
   if (compareRatio(low, limit) > 0) return 'above';

@@ -4,7 +4,7 @@
  * below, at or above the figure entered, or "cannot tell". Method: 29 CFR 1910.1000(d)(1); safety.md 3.1, items 1 to 3, and 4.
  */
 import { type Decimal, zero } from './decimal.ts';
-import { asRatio, compareRatio, over, plusRatio, type Ratio, timesRatio } from './ratio.ts';
+import { asRatio, compareRatio, minusRatio, over, plusRatio, type Ratio, timesRatio } from './ratio.ts';
 import type { Stretch } from './shift-clock.ts';
 
 /** One reading in its place in the shift, mg/m³. */
@@ -49,9 +49,11 @@ export interface DayExposure {
   readonly findings: readonly ExposureFinding[];
 }
 
-const whole = (n: number): Ratio => ({ n: BigInt(n), d: 1n });
+/** Minutes as a ratio, to the millisecond: a meter's own log counts seconds. */
+const whole = (minutes: number): Ratio => ({ n: BigInt(Math.round(minutes * 60_000)), d: 60_000n });
 const none = whole(0);
 const quarter = 15;
+const eightHours = 480;
 
 const lasts = (r: Stretch): number => r.to - r.from;
 /** Longer than a quarter of an hour: its mean says nothing about its peaks. */
@@ -107,24 +109,40 @@ const largest = (values: readonly Ratio[]): Ratio => values.reduce((a, b) => (co
 const largestHigh = (values: readonly (Ratio | null)[]): Ratio | null =>
   values.some((v) => v === null) ? null : largest(values.filter((v) => v !== null));
 
+/** Value · minutes from the beginning to any minute, of stretches without a gap, looked up by halving. */
+function runningDose(all: readonly Piece[], worth: (p: Piece) => Ratio): (minute: number) => Ratio {
+  const before: Ratio[] = [none];
+  for (const [i, p] of all.entries()) before.push(plusRatio(before[i] ?? none, timesRatio(worth(p), whole(lasts(p)))));
+  return (minute) => {
+    let [low, high] = [0, all.length - 1];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((all[middle]?.from ?? 0) <= minute) low = middle;
+      else high = middle - 1;
+    }
+    const piece = all[low];
+    return piece
+      ? plusRatio(before[low] ?? none, timesRatio(worth(piece), whole(Math.min(minute, piece.to) - piece.from)))
+      : none;
+  };
+}
+
 /**
- * Highest mean over any quarter of an hour within the shift (the whole of a shorter shift). The mean over a moving window is highest where an edge
- * of the window meets an edge of a reading, so only those windows are looked at.
+ * Highest mean over any stretch of that many minutes within the shift (the whole of a shorter shift). The mean over a moving window is highest where
+ * an edge of the window meets an edge of a reading, so only those windows are looked at.
  */
-function rolling(all: readonly Piece[], lengthMinutes: number): Range {
-  const window = Math.min(quarter, lengthMinutes);
+function rolling(all: readonly Piece[], lengthMinutes: number, wanted: number): Range {
+  const window = Math.min(wanted, lengthMinutes);
   const starts = new Set(
     all.flatMap((p) => [p.from, p.to, p.from - window, p.to - window]).filter((s) => s >= 0 && s + window <= lengthMinutes),
   );
-  const means = [...starts].map((start) =>
-    averaged(
-      all.map((p) => [p.low, p.high, Math.max(0, Math.min(p.to, start + window) - Math.max(p.from, start))]),
-      window,
-    ),
-  );
+  const highestOf = (worth: (p: Piece) => Ratio): Ratio => {
+    const upTo = runningDose(all, worth);
+    return largest([...starts].flatMap((start) => perMinutes(minusRatio(upTo(start + window), upTo(start)), window) ?? []));
+  };
   return {
-    low: largest(means.flatMap((m) => (m ? [m.low] : []))),
-    high: largestHigh(all.some((p) => p.high === null) ? [null] : means.flatMap((m) => (m ? [m.high] : []))),
+    low: highestOf((p) => p.low),
+    high: all.some((p) => p.high === null) ? null : highestOf((p) => p.high ?? none),
   };
 }
 
@@ -175,7 +193,7 @@ export function dayExposure(day: Day): DayExposure {
       readings.map((r) => [lowOf(r), highOf(r), lasts(r)]),
       sampledMinutes,
     ),
-    highest15min: any ? rolling(pieces(day, quarterHigh), lengthMinutes) : null,
+    highest15min: any ? rolling(pieces(day, quarterHigh), lengthMinutes, quarter) : null,
     ceiling: any
       ? momentary(
           day,
@@ -185,3 +203,44 @@ export function dayExposure(day: Day): DayExposure {
     findings,
   };
 }
+
+/** The largest sum of value · minutes over so many minutes of the shift, wherever in it they lie. */
+function worstDose(all: readonly Piece[], worth: (p: Piece) => Ratio, minutes: number): Ratio {
+  let [total, left] = [none, minutes];
+  for (const p of all.toSorted((a, b) => compareRatio(worth(b), worth(a)))) {
+    const taken = Math.min(left, lasts(p));
+    total = plusRatio(total, timesRatio(worth(p), whole(taken)));
+    left -= taken;
+    if (left <= 0) break;
+  }
+  return total;
+}
+
+/**
+ * The mean over the worst eight hours of a longer shift, in a row or not, as OSHA's letters on extended shifts allow; null for a shift of eight hours or
+ * less and where there are no readings. Source: safety.md 3.1, item 2, and W4.
+ */
+export function worstEightHours(day: Day): Range | null {
+  if (day.lengthMinutes <= eightHours || day.readings.length === 0) return null;
+  const all = pieces(day, highOf);
+  const low = perMinutes(
+    worstDose(all, (p) => p.low, eightHours),
+    eightHours,
+  );
+  const high = all.some((p) => p.high === null)
+    ? null
+    : perMinutes(
+        worstDose(all, (p) => p.high ?? none, eightHours),
+        eightHours,
+      );
+  return low && { low, high };
+}
+
+/** The mean over the whole shift, time without a reading included as it is in the eight-hour figure; null where there are no readings. */
+export const shiftMean = (day: Day): Range | null =>
+  day.readings.length > 0
+    ? averaged(
+        pieces(day, highOf).map((p) => [p.low, p.high, lasts(p)]),
+        day.lengthMinutes,
+      )
+    : null;

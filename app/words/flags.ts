@@ -2,7 +2,7 @@
 import type { Flag, FlagCode } from '../core/book/flags.ts';
 import { decimalFromNumber } from '../core/decimal.ts';
 import { shownText } from './air-figures.ts';
-import { dayText } from './dates.ts';
+import { dayText, momentText } from './dates.ts';
 import { decimalText, gramText } from './figures.ts';
 import { checkText } from './run-checks.ts';
 
@@ -109,6 +109,8 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'meter-out-of-date': (d) =>
     `The calibration of “${d.meter}” was due on ${dayText(String(d.due))}: have it calibrated; readings stay as they are.`,
   'air-temperature-odd': (d) => `${d.c} °C was asked about, as it may be °F, and stands as written.`,
+  'air-counted-once': (d) =>
+    `Another reading of the same ${momentText(String(d.from))} to ${momentText(String(d.to))} is kept too: the one that began first counts, and both are shown. Strike the one that is wrong.`,
   'air-above-saturation': (d) =>
     `${shownText(asShown(d))} is more than air of ${d.c} °C holds (${decimalText(decimalFromNumber(Number(d.holds)), 1)} mg/m³): it was asked about and stands as written. Look for a unit a thousandfold off, droplets in the probe, or air from something hot.`,
 };

@@ -2,6 +2,7 @@
 import { toNumber } from '../decimal.ts';
 import { dayOf } from '../time.ts';
 import { airFigure, atIdlh, questionsOf, saturatedAt } from './air-as-read.ts';
+import { airDays } from './air-days.ts';
 import type { Current } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import { type Registers, stateAt } from './registers.ts';
@@ -11,8 +12,15 @@ interface Known {
   readonly registers: Pick<Registers, 'meter'>;
 }
 
-export const airFlags = ({ current, registers }: Known): readonly Flag[] =>
-  current.of('air-reading').flatMap(({ id, body }) => {
+/** Readings of hours that count already, as two desks may keep them side by side. */
+const countedOnce = (current: Current): Flag[] =>
+  airDays({ current }).flatMap((day) =>
+    day.uncounted.map(({ id, body }) => flag('air-counted-once', id, { from: body.from, to: body.to ?? body.from })),
+  );
+
+export const airFlags = ({ current, registers }: Known): readonly Flag[] => [
+  ...countedOnce(current),
+  ...current.of('air-reading').flatMap(({ id, body }) => {
     const flags: Flag[] = [];
     const shown = { shows: body.shows, unit: body.unit };
     if (atIdlh(body)) flags.push(flag('air-idlh', id, shown));
@@ -36,4 +44,5 @@ export const airFlags = ({ current, registers }: Known): readonly Flag[] =>
         }),
       );
     return flags;
-  });
+  }),
+];

@@ -60,6 +60,7 @@ export const flagCodes = [
   'meter-out-of-date',
   'air-temperature-odd',
   'air-above-saturation',
+  'air-counted-once',
 ] as const;
 export type FlagCode = (typeof flagCodes)[number];
 
