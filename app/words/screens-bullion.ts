@@ -7,6 +7,7 @@ export const bullion = {
   intro:
     'From sponge to bar to fineness to yield. A bar keeps its ties to the ore it came from; every fineness says how it was found and how sure it is.',
   back: 'To the bars',
+  toRoom: 'Sponges that wait, bars, assays and yields: the room Bullion',
 
   next: 'Next',
   nextOf: {

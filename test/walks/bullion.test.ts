@@ -133,7 +133,31 @@ test('a bar without an assay says so; with proofs its fineness stands with every
   expect(await walked.axe()).toEqual([]);
 });
 
+test('Today names a bar that nobody has assayed', async () => {
+  await walked.keep([
+    draft(
+      'melt-plain',
+      'melt',
+      {
+        sponges: [],
+        added: [{ key: 'a1', label: 'old prills', weight: read('12.0 g') }],
+        bars: [{ key: 'b1', label: 'W-9', weight: read('11.9 g') }],
+      },
+      daysAgo(4, '15:00'),
+    ),
+  ]);
+  await walked.go('#/today');
+  const link = main().getByRole('link', { name: /W-9, 11\.9/ });
+  expect(await link.getAttribute('href')).toBe(`#/bullion/bar/${encodeURIComponent('melt-plain/b1')}`);
+});
+
+test('a clean-up without ore has no yield, in words', async () => {
+  await walked.go('#/bullion/yields');
+  await region('By clean-up').getByText('not computable: no ore is written down for it').first().waitFor();
+});
+
 test('the way back leads from the bar to its charges, lots and clean-up', async () => {
+  await bar(barId);
   const origin = region(words.one.origin);
   const hrefs = await origin.getByRole('link').evaluateAll((all) => all.map((a) => a.getAttribute('href')));
   for (const href of ['#/daybook/melt-walk', '#/retort/charge-walk-1', '#/retort/charge-walk-2', '#/daybook/clean-up-walk'])
@@ -225,7 +249,14 @@ test('a result that cannot be is kept and named; one that cannot be meant is ref
 test('room and bar are clean to axe in both themes', async () => {
   for (const theme of ['light', 'dark'] as const) {
     await walked.theme(theme);
-    for (const hash of ['#/bullion', `#/bullion/bar/${encodeURIComponent(barId)}`, '#/bullion/away', '#/bullion/settle']) {
+    for (const hash of [
+      '#/bullion',
+      `#/bullion/bar/${encodeURIComponent(barId)}`,
+      '#/bullion/away',
+      '#/bullion/settle',
+      '#/bullion/yields',
+      '#/today',
+    ]) {
       await walked.go(hash);
       expect(await walked.axe(), `${theme} ${hash}`).toEqual([]);
       const pics = process.env.WALK_PICTURES;

@@ -17,6 +17,8 @@ import { withU } from '../../words/figures.ts';
 import { findingWords } from '../../words/findings.ts';
 import { flagText } from '../../words/flags.ts';
 import { type SectionKey, todayWords as words } from '../../words/today.ts';
+import { barHref } from '../bullion/hrefs.ts';
+import { waitingOf } from '../bullion/waiting.ts';
 import { everything, findingHref } from '../daybook/address.ts';
 import { newHref } from '../retort/routes.ts';
 import { firstSteps } from '../shared/first-steps.ts';
@@ -152,6 +154,15 @@ export function todayOf(book: Book, now: string, drafts: readonly DraftRow[]): T
         key: run.id,
         href: chargeHref(run.id),
         text: words.waitsFor(chargeName(book, run), waitsFor(run)),
+      })),
+    },
+    {
+      key: 'bullion',
+      items: waitingOf(book).unassayed.map((bar) => ({
+        key: bar.id,
+        href: barHref(bar.id),
+        text: `${bar.label}, ${spaced(toText(bar.weighed.grams))}\u00a0g`,
+        more: words.since(daysSince(bar.melt.happened, now)),
       })),
     },
     { key: 'not-closed', items: runItems(book, runsToLookAt(book, now)) },

@@ -1,0 +1,48 @@
+/** Texts of the yields of bullion: gross and fine, both named, and in words why there is none. */
+import type { NoCampaignYield } from '../core/book/campaigns.ts';
+import type { NoYield } from '../core/book/yields.ts';
+
+export const yieldWords = {
+  title: 'Yields',
+  link: 'Yields by clean-up and campaign',
+  intro:
+    'Gross is the weight of the bars, gold with its silver and base; fine is the gold alone, by the assays of the bars. What a general clean-up, scale and pan give belongs to the whole campaign and to no month.',
+  campaigns: 'By campaign',
+  campaignsNote: 'From one general clean-up to the next.',
+  cleanUps: 'By clean-up',
+  cleanUpsNote: 'The newest first.',
+  none: 'No clean-up is written down yet: there is nothing to reckon a yield of.',
+  campaign: (day: string) => `Campaign to ${day}`,
+  running: (day: string) => `Campaign since ${day}, going on`,
+  what: 'Of',
+  ore: 'Ore, t',
+  gross: 'Gross, g',
+  grossYield: 'Gross, g/t',
+  grossDwt: 'Gross, dwt per long ton',
+  fine: 'Fine, g',
+  fineYield: 'Fine, g/t',
+  fineDwt: 'Fine, dwt per long ton',
+  late: 'Late gold, g',
+  why: 'Why there is none',
+  notComputable: (why: string) => `not computable: ${why}`,
+  whys: {
+    'nothing-crushed': 'no ore is written down for it',
+    'ore-missing': 'one of its clean-ups does not say what was crushed',
+    'not-melted': 'nothing of it was melted yet',
+    'partly-melted': 'some of it still lies in the safe',
+  } satisfies Readonly<Record<NoYield | NoCampaignYield, string>>,
+  noFine: 'fine not computable: a bar in it has no assay',
+  restate: 'Restate the months of each campaign with its late gold',
+  restateNote: 'Late gold spread over the months by their ore. The first figures stand; these stand beside them.',
+  first: 'First stated, g/t',
+  lateShare: 'Its share of late gold, g',
+  restated: 'Restated, g/t',
+  chart: 'Yield by campaign, grams a tonne',
+  chartHint: 'Point at a campaign, or go through them with the arrow keys.',
+  chartLegend: ['Bars begin at nothing. A campaign without a figure is not drawn; the table says why.'],
+  panelGross: 'Gross, g/t',
+  panelFine: 'Fine, g/t',
+  told: (name: string, gross: string, fine: string) =>
+    `${name}: gross ${gross} g/t, ${fine === '' ? 'fine not computable' : `fine ${fine} g/t`}`,
+  copyCsv: 'Copy the table as CSV',
+} as const;
