@@ -7,7 +7,9 @@ import { shareOut } from '../sharing.ts';
 import { compareMoments } from '../time.ts';
 import type { Book } from './book.ts';
 import type { Reading } from './current.ts';
-import { type CleanUpYield, cleanUpYields, perTonneOf, yieldedByMaker } from './yields.ts';
+import { perTonneOf } from './ore-through.ts';
+import { yieldedByMaker } from './yielded.ts';
+import { type CleanUpYield, cleanUpYields } from './yields.ts';
 
 /** Why a campaign has no yield. `ore-missing`: a clean-up in it does not say what was crushed for it. */
 export type NoCampaignYield = 'nothing-crushed' | 'ore-missing' | 'not-melted' | 'partly-melted';
