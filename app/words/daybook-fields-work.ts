@@ -30,6 +30,7 @@ export const receiptFields: readonly FieldWords[] = [
 export const cleanUpFields: readonly FieldWords[] = [
   { key: 'type', label: 'Type of clean-up', needed: true, first: true, shape: { is: 'one', names: cleanUpNames } },
   { key: 'where', label: 'Batteries or plates', shape: text },
+  { key: 'parcel', label: 'Only of the parcel', shape: { is: 'ref', to: 'parcel' } },
   {
     key: 'ore',
     label: 'Ore since the last of its type',

@@ -94,6 +94,7 @@ export const samples: { readonly [K in Kind]: readonly Body<K>[] } = {
     {
       type: 'mid',
       where: 'battery 1',
+      parcel: 'parcel-one',
       ore: { mass: '18 long-ton', u: 0.05 },
       lots: [
         {

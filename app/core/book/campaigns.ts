@@ -7,7 +7,7 @@ import { shareOut } from '../sharing.ts';
 import { compareMoments } from '../time.ts';
 import type { Book } from './book.ts';
 import type { Reading } from './current.ts';
-import { perTonneOf } from './ore-through.ts';
+import { gathering, perTonneOf } from './ore-through.ts';
 import { yieldedByMaker } from './yielded.ts';
 import { type CleanUpYield, cleanUpYields } from './yields.ts';
 
@@ -35,6 +35,10 @@ export interface Campaign {
 const ends = (r: Reading): boolean =>
   r.kind === 'clean-up' && ['general', 'final'].includes((r as Reading<'clean-up'>).body.type);
 
+/** Scale and pan gold alone is of the whole campaign too, and of no month. */
+const afterwards = (r: Reading): boolean =>
+  r.kind === 'clean-up' && (r as Reading<'clean-up'>).body.lots.every(({ source }) => source === 'scale' || source === 'pan');
+
 function oreOf(reading: Reading | undefined): number | null {
   if (reading?.kind !== 'clean-up') return null;
   const { ore } = (reading as Reading<'clean-up'>).body;
@@ -45,7 +49,7 @@ function oreOf(reading: Reading | undefined): number | null {
 /** All campaigns in order; the last may still go on. */
 export function campaigns(book: Book): readonly Campaign[] {
   const yields = new Map(cleanUpYields(book).map((y) => [y.cleanUp, y]));
-  const makers: Reading[] = [...book.current.of('clean-up'), ...book.current.of('plate-work')].sort((a, b) =>
+  const makers: Reading[] = [...gathering(book), ...book.current.of('plate-work')].sort((a, b) =>
     compareMoments(a.happened, b.happened),
   );
   const groups: Reading[][] = [[]];
@@ -56,12 +60,13 @@ export function campaigns(book: Book): readonly Campaign[] {
   const yielded = yieldedByMaker(book);
   const waiting = new Set([...book.lots.all.values()].filter((lot) => lot.fate === 'in-safe').map((lot) => lot.madeBy));
   return groups
-    .filter((group) => group.some((r) => r.kind === 'clean-up'))
+    .filter((group) => group.some((r) => r.kind !== 'plate-work'))
     .map((group): Campaign => {
       const last = group.at(-1);
       const end = last && ends(last) ? last : undefined;
-      const routine = group.flatMap((r) => (r.kind === 'clean-up' && r !== end ? (yields.get(r.id) ?? []) : []));
-      const late = group.filter((r) => r.kind === 'plate-work' || r === end).map((r) => r.id);
+      const isLate = (r: Reading) => r.kind === 'plate-work' || r === end || afterwards(r);
+      const routine = group.flatMap((r) => (isLate(r) ? [] : (yields.get(r.id) ?? [])));
+      const late = group.filter(isLate).map((r) => r.id);
       // what the general clean-up says stands for the whole; else the months add up, and none may be missing
       const months = routine.map((y) => y.oreUg);
       const oreUg =

@@ -24,6 +24,8 @@ export const cleanUp = z.strictObject({
   type: z.enum(cleanUpTypes),
   /** Which batteries or plates. */
   where: label.optional(),
+  /** The one parcel it is of; left out: of whatever was crushed since the last of its type. */
+  parcel: id.optional(),
   /** Ore put through since the last clean-up of this type, with the standard uncertainty as a share of it. */
   ore: z.strictObject({ mass: someMass, u: positive.max(1).optional() }).optional(),
   lots: z

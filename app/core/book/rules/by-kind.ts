@@ -28,6 +28,7 @@ const rules: Rules = {
     asking.weight(body.weight, 'body.weight');
   },
   'clean-up': (body, asking) => {
+    asking.known(body.parcel, 'parcel', 'body.parcel');
     madeLots(body.lots, 'body.lots', asking);
     asking.weight(body.strained?.weight, 'body.strained.weight');
     asking.known(body.strained?.vessel, 'vessel', 'body.strained.vessel');
