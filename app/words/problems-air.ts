@@ -40,4 +40,10 @@ export const airProblems: Texts = {
   'limit-dates-reversed': () => 'Its last day lies before its first: check the two.',
   'continuous-at-work': () =>
     'A figure for breathing day and night is one for the public: say that it is for the public, or pick what it is averaged over.',
+  'meter-column': (d) => `The table has no column headed “${d.heading}”: pick the columns as they are headed.`,
+  'meter-time': (d) =>
+    `“${d.read}” is no time of day with its date, such as 2026-03-14 09:05:00: correct the table, and read it again.`,
+  'meter-mark': (d) => `“${d.read}” is no sign of a meter: it is <, > or left empty.`,
+  'meter-order': (d) => `“${d.read}” is not after the time before it: the rows have to run forwards, each to its own end.`,
+  'meter-ends': () => 'Nothing says when the last row ends: give the time at which the meter was stopped.',
 };
