@@ -19,6 +19,8 @@ export interface CoveredDesk {
   readonly desk: string;
   readonly entries: number;
   readonly endMark: string;
+  /** What of it does not count on the paper, in words: printed among the reservations. Left out: nothing. */
+  readonly leftOut?: readonly string[] | undefined;
 }
 
 /** What surrounds a paper, whichever it is. */
@@ -64,6 +66,9 @@ const marginRule = '#a8503c';
 /** The moment the newest of these entries was written. Empty only for no entries. */
 export const newestOf = (entries: readonly { readonly written: string }[]): string =>
   entries.reduce((newest, { written }) => (newest === '' || compareMoments(written, newest) > 0 ? written : newest), '');
+
+/** What of the desks does not count on the paper: before any other reservation. */
+export const leftOutOf = ({ desks }: Frame): string[] => desks.flatMap((d) => d.leftOut ?? []);
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
@@ -124,16 +129,16 @@ const binding: Content = {
   })),
 };
 
-const opening = (leaf: Leaf): Content[] => [
+const opening = (leaf: Leaf, reservations: readonly string[]): Content[] => [
   { text: leaf.name, style: 'title' },
   { text: oneLine(leaf.subject), style: 'subject' },
   aside(leaf.number),
   section(frameWords.standing),
   ...statements(leaf.standing),
   section(frameWords.reservations),
-  ...(leaf.reservations.length > 0
+  ...(reservations.length > 0
     ? statements(
-        leaf.reservations.map((text, i) => [`${i + 1}.`, text]),
+        reservations.map((text, i) => [`${i + 1}.`, text]),
         5,
       )
     : [sentence(frameWords.noReservations)]),
@@ -188,6 +193,6 @@ export function paper(frame: Frame, leaf: Leaf): Definition {
     header: (n, of) => drawn(heading(frame, leaf, n, of)),
     footer: () => drawn(foot(frame)),
     pageBreakBefore: (node) => node.startPosition.verticalRatio > (tooLow[node.headlineLevel ?? 0] ?? 1),
-    content: drawn([...opening(leaf), ...leaf.body, ...closing(frame)]),
+    content: drawn([...opening(leaf, [...leftOutOf(frame), ...leaf.reservations]), ...leaf.body, ...closing(frame)]),
   };
 }

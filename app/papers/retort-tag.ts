@@ -14,7 +14,7 @@ import { doubtsOf, notUnderstoodNaming, once } from './doubts.ts';
 import { endMarkText } from './end-mark.ts';
 import { ink } from './ledger.ts';
 import { personName, thingName } from './names.ts';
-import { type Definition, type Frame, fileInfo } from './paper.ts';
+import { type Definition, type Frame, fileInfo, leftOutOf } from './paper.ts';
 import { printable } from './printable.ts';
 import { happenedText } from './run-sheet/moments.ts';
 import { standingText } from './standing.ts';
@@ -123,7 +123,7 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
     reading,
     ...(runOf(book, id)?.charges ?? []).flatMap((c) => (c.id === id ? c.firings.map((f) => f.reading) : [])),
   ];
-  const { reservations } = doubtsOf(book, readings);
+  const reservations = [...leftOutOf(frame), ...doubtsOf(book, readings).reservations];
   const subject = words.subject(thingName(book, 'retort', retort, at), dayText(at));
   const drawn = <C extends Content>(content: C): C => printable(content, frame.canPrint);
   const standing: Content = {

@@ -58,4 +58,14 @@ const texts: Readonly<Record<Notice['code'], (notice: Notice) => string>> = {
     `The clock of this machine is behind an entry it wrote before (${where(n)}${n.detail === undefined ? '' : `, written ${momentText(n.detail)}`}). Entries are kept in the order they are written; set the clock right.`,
 };
 
+/** What figures worked out over a desk leave out, on papers, in the account and beside what the command prints. */
+export const leftOutTexts = {
+  fork: (desk: string, line: number) =>
+    `Two different lines carry the number ${line} at desk ${desk}: what is worked out here counts that desk up to line ${line - 1} only, and neither way on from there.`,
+  missing: (desk: string, ranges: string, from: number) =>
+    `Lines of desk ${desk} are not here, not delivered yet or removed (${ranges}): what is worked out here counts that desk up to line ${from - 1} only, and not what comes later.`,
+  torn: (desk: string, line: number) =>
+    `The last line of desk ${desk} is cut off (line ${line}): what is worked out here counts that desk up to line ${line - 1} only.`,
+} as const;
+
 export const noticeText = (notice: Notice): string => texts[notice.code](notice);

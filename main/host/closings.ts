@@ -21,6 +21,7 @@ import { gramsText } from '../../app/core/mass.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import { dayOf } from '../../app/core/time.ts';
 import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
+import type { CoveredDesk } from '../../app/papers/paper.ts';
 import { sha256 } from './canonical.ts';
 import { problemsOf } from './check.ts';
 import {
@@ -35,7 +36,8 @@ import { type ClosingDraft, statementText } from './closing-statement.ts';
 import { onDisk } from './disk.ts';
 
 /** What a closing is drawn up from. */
-export interface ClosingSource extends Pick<OpenBook, 'id' | 'name' | 'desks'> {
+export interface ClosingSource extends Pick<OpenBook, 'id' | 'name'> {
+  readonly desks: readonly CoveredDesk[];
   readonly entries: readonly Entry[];
 }
 
@@ -46,7 +48,7 @@ export interface DrawnUp {
   /** Last day of the period. */
   readonly day: string;
   /** The desks it rests on, and the entries they hold: what its paper is printed from. */
-  readonly desks: OpenBook['desks'];
+  readonly desks: readonly CoveredDesk[];
   readonly entries: readonly Entry[];
   readonly onPaper: ClosingOnPaper;
 }
@@ -122,7 +124,7 @@ export function drawUp(source: ClosingSource, ask: AskOf<'close-period'>, progra
     draft,
     statement,
     day: dayOf(period?.to ?? happened),
-    desks: ends,
+    desks: ends.map((end) => ({ ...end, leftOut: source.desks.find((d) => d.desk === end.desk)?.leftOut })),
     entries,
     onPaper: { id, version, opening, closing, replaces, note, by, happened, carried: carried.map(({ of, ug }) => ({ of, ug })) },
   };

@@ -9,6 +9,7 @@ import type { Notice, OpenBook } from '../../app/contract.ts';
 import { inOrder } from '../../app/core/book/current.ts';
 import type { Draft, Entry } from '../../app/core/entry.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
+import type { CoveredDesk } from '../../app/papers/paper.ts';
 import { carriedOver, problemsOf } from './check.ts';
 import { clockNotices, type Written, writtenAfter, writtenBy } from './clock-back.ts';
 import { type Daybook, readDaybook } from './daybook-folder.ts';
@@ -19,6 +20,7 @@ import { hasEvidence, keepEvidence } from './evidence.ts';
 import { type FilesSeen, sawFiles } from './files-seen.ts';
 import type { Installation } from './installation.ts';
 import { desksFolder, type JournalWriter, journalPath, openJournal, putWhole } from './journal-writer.ts';
+import { coveredDesks } from './left-out.ts';
 import type { Lock } from './lock.ts';
 
 export interface OpenDaybook {
@@ -29,7 +31,9 @@ export interface OpenDaybook {
    * All entries that verify, in order, with the desks and end marks they come from; journals are read again when their files have changed. The
    * lists are never changed later.
    */
-  readonly whole: () => Result<Pick<OpenBook, 'name' | 'desks'> & { readonly entries: readonly Entry[] }>;
+  readonly whole: () => Result<
+    Pick<OpenBook, 'name'> & { readonly desks: readonly CoveredDesk[]; readonly entries: readonly Entry[] }
+  >;
   /** Keeps a draft: checked, written, flushed. A known id is answered with the entry kept first. `now` is a moment with offset. */
   readonly keep: (draft: Draft, now: string) => Result<{ entry: Entry; desk: OpenBook['desks'][number] }>;
   /**
@@ -282,7 +286,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     whole: () => {
       const looked = lookAgain();
       lent = true;
-      return looked.ok ? good({ name: daybook.info.name, desks: desks(), entries: daybook.entries }) : looked;
+      return looked.ok ? good({ name: daybook.info.name, desks: coveredDesks(daybook.desks), entries: daybook.entries }) : looked;
     },
     keep: (draft, now) => {
       const looked = lookAgain();

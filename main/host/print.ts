@@ -52,7 +52,7 @@ export function printPaper(
   ends: PrintOrder['ends'] = {},
   closing?: PrintOrder['closing'],
 ): Promise<Result<Uint8Array>> {
-  const desks = endMarks.map(({ desk, entries: count, endMark }) => ({ desk, entries: count, endMark }));
+  const desks = endMarks.map(({ desk, entries: count, endMark, leftOut }) => ({ desk, entries: count, endMark, leftOut }));
   const order: PrintOrder = { entries, site: daybookName, desks, name, id, ends, closing };
   return existsSync(threadFile) ? inThread(order) : renderPaper(order);
 }

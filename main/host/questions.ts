@@ -9,6 +9,7 @@ import type { Entry } from '../../app/core/entry.ts';
 import { draftFrom } from '../../app/core/kinds/index.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
+import type { CoveredDesk } from '../../app/papers/paper.ts';
 import { closePeriod } from './close-period.ts';
 import { issuedFile } from './closings.ts';
 import { makeDaybook } from './daybook-folder.ts';
@@ -35,7 +36,7 @@ export interface HostOptions {
   readonly print: (
     entries: readonly Entry[],
     daybookName: string,
-    desks: OpenBook['desks'],
+    desks: readonly CoveredDesk[],
     name: PaperName,
     id: string | undefined,
     ends: { readonly from?: string | undefined; readonly to?: string | undefined },

@@ -22,6 +22,7 @@ import { doubtText } from '../../app/words/doubts.ts';
 import { flagText } from '../../app/words/flags.ts';
 import { placeNames } from '../../app/words/places.ts';
 import type { Desk } from '../host/daybook-folder.ts';
+import { leftOut } from '../host/left-out.ts';
 
 export interface NotComputable {
   readonly not_computable: string;
@@ -139,6 +140,10 @@ function reservationsOf(book: Book, account: Account): AccountJson['reservations
   return [...ends, ...flags.map((f) => ({ entry: f.entry, code: f.code, text: flagText(f) })), ...strange];
 }
 
+/** What of the desks is not counted at all. */
+const leftOutRows = (desks: readonly Desk[]): AccountJson['reservations'] =>
+  desks.flatMap((desk) => leftOut(desk).map((text) => ({ entry: '', code: 'desk-in-part', text })));
+
 /** The second question: is it more than is usual here. */
 function againstUsual(got: Excess | NoUsual) {
   if ('why' in got) return { excess_level: not(noUsualText(got)) };
@@ -241,7 +246,7 @@ export function accountJson(book: Book, account: Account, desks: readonly Desk[]
         cut,
         text: doubtText(book, { kind, of, entry, cut }),
       })),
-    reservations: reservationsOf(book, account),
+    reservations: [...leftOutRows(desks), ...reservationsOf(book, account)],
     end_marks: desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
   };
 }

@@ -8,7 +8,7 @@ import { verbTexts } from '../../app/words/terminal.ts';
 import { accountJson } from './account-json.ts';
 import { accountText } from './account-text.ts';
 import { periodFrom } from './period.ts';
-import { readRecord } from './record.ts';
+import { readRecord, tellLeftOut } from './record.ts';
 import { done, refused, type Verb } from './verb.ts';
 
 export const accountVerb: Verb = {
@@ -21,6 +21,7 @@ export const accountVerb: Verb = {
     if (!period.ok) return refused(...period.problems);
     const record = readRecord(places.DIR as string);
     if (!record.ok) return record.ends;
+    tellLeftOut(record.value, machine);
     const { book, daybook } = record.value;
     const figures = accountJson(book, accountOf(book, afterItsCount(book, period.value)), daybook.desks);
     machine.print(flags.has('json') ? JSON.stringify(figures) : accountText(figures, daybook.info.name).join('\n'));

@@ -3,7 +3,7 @@
 import { problem } from '../../app/core/result.ts';
 import { movementsCsv } from '../../app/papers/csv/movements.ts';
 import { verbTexts } from '../../app/words/terminal.ts';
-import { readRecord } from './record.ts';
+import { readRecord, tellLeftOut } from './record.ts';
 import { done, refused, type Verb } from './verb.ts';
 
 const usage = 'movements DIR --csv';
@@ -17,6 +17,7 @@ export const movementsVerb: Verb = {
     if (!flags.has('csv')) return refused(problem('option-missing', '--csv', { name: '--csv', usage }));
     const record = readRecord(places.DIR as string);
     if (!record.ok) return record.ends;
+    tellLeftOut(record.value, machine);
     machine.print(movementsCsv(record.value.book).trimEnd());
     return done;
   },

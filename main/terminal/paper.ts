@@ -9,6 +9,7 @@ import { type Problem, problem } from '../../app/core/result.ts';
 import { madeTexts, verbTexts } from '../../app/words/terminal.ts';
 import { readDaybook } from '../host/daybook-folder.ts';
 import { onDisk, writeWhole } from '../host/disk.ts';
+import { coveredDesks, leftOut } from '../host/left-out.ts';
 import { printPaper } from '../host/print.ts';
 import { done, faulty, refused, type Verb } from './verb.ts';
 
@@ -42,7 +43,11 @@ export const paperVerb: Verb = {
     const faults = desks.flatMap(({ desk, fault }) => (fault ? [{ desk, line: fault.line, cause: fault.cause }] : []));
     if (faults.length > 0) return faulty(...faults.map((fault) => problem('chain-broken', '', fault)));
 
-    const printed = await printPaper(entries, info.name, desks, name, options.id, { from: options.from, to: options.to });
+    for (const text of desks.flatMap(leftOut)) machine.complain(JSON.stringify({ notice: text }));
+    const printed = await printPaper(entries, info.name, coveredDesks(desks), name, options.id, {
+      from: options.from,
+      to: options.to,
+    });
     if (!printed.ok)
       return refused(...printed.problems.map((p) => ({ ...p, field: inOptions.has(p.field) ? `--${p.field}` : p.field })));
     const kept = onDisk(out, () => writeWhole(resolve(out), printed.value));

@@ -2,7 +2,8 @@
 import { type Book, readBook } from '../../app/core/book/book.ts';
 import { type Problem, problem } from '../../app/core/result.ts';
 import { type Daybook, readDaybook } from '../host/daybook-folder.ts';
-import { faulty, type Outcome, refused } from './verb.ts';
+import { leftOut } from '../host/left-out.ts';
+import { faulty, type Machine, type Outcome, refused } from './verb.ts';
 
 export interface Verified {
   readonly daybook: Daybook;
@@ -23,4 +24,9 @@ export function readRecord(
     .map((notice) => problem('newer-unread', 'DIR', { format: notice.detail ?? '' }));
   if (newer.length > 0) return { ok: false, ends: refused(...newer) };
   return { ok: true, value: { daybook: got.value, book: readBook(entries) } };
+}
+
+/** Says on standard error what of the record no figure counts, one JSON line each: it is a notice and ends nothing. */
+export function tellLeftOut({ daybook }: Verified, machine: Machine): void {
+  for (const text of daybook.desks.flatMap(leftOut)) machine.complain(JSON.stringify({ notice: text }));
 }

@@ -1,4 +1,5 @@
 /** `check` and `join` over folders that several desks write in: what is late, forked or another daybook, by exit code, desk and line. */
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -71,6 +72,56 @@ describe('check', () => {
     expect(problemsIn(err)[0]?.problem).toContain('Desk desk-one, line 3');
     const text = await daybook('check', dir);
     for (const { end_mark } of faults[0].branches) expect(text.out).toContain(end_mark);
+  });
+});
+
+describe('what is worked out over a part of the record', () => {
+  const cases = [
+    [
+      'a fork',
+      () => {
+        put(dir, 'desk-one.jsonl', lines('desk-one', 4));
+        put(dir, 'desk-one (1).jsonl', lines('desk-one', 3, 3));
+      },
+    ],
+    ['lines that are not here', () => put(dir, 'desk-one.jsonl', lines('desk-one', 5).toSpliced(2, 1))],
+  ] as const;
+  it.each(cases)(
+    'says so on standard error, in the account, in the manifest and first among the reservations of the paper: %s',
+    async (_, made) => {
+      made();
+      const calls = [
+        ['account', dir, '--json'],
+        ['movements', dir, '--csv'],
+        ['export', dir, '--out', join(home, 'taken')],
+        ['paper', dir, 'mercury-account', '--out', join(home, 'account.pdf')],
+      ];
+      const ended = await Promise.all(calls.map((call) => daybook(...call)));
+      for (const { code, err } of ended) {
+        expect(code).toBe(0);
+        const told = err
+          .trimEnd()
+          .split('\n')
+          .map((line) => JSON.parse(line).notice);
+        expect(told).toHaveLength(1);
+        expect(told[0]).toMatch(/desk desk-one.*up to line 2 only/);
+      }
+      expect(JSON.parse(ended[0]?.out ?? '').reservations[0]).toMatchObject({
+        code: 'desk-in-part',
+        text: expect.stringContaining('line 2 only'),
+      });
+      const manifest = JSON.parse(readFileSync(join(home, 'taken', 'manifest.json'), 'utf8'));
+      expect(manifest.left_out).toEqual([expect.stringContaining('line 2 only')]);
+      const printed = execFileSync('pdftotext', ['-layout', join(home, 'account.pdf'), '-'], { encoding: 'utf8' });
+      expect(printed).toMatch(/1\.\s+(Two different lines|Lines of desk)[\s\S]*line\s+2\s+only/);
+    },
+  );
+
+  it('says nothing of a record that is whole', async () => {
+    put(dir, 'desk-one.jsonl', lines('desk-one', 4));
+    const { code, out, err } = await daybook('account', dir, '--json');
+    expect([code, err]).toEqual([0, '']);
+    expect(JSON.parse(out).reservations.map((r: { code: string }) => r.code)).not.toContain('desk-in-part');
   });
 });
 
