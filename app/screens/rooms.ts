@@ -2,6 +2,7 @@
 import type { Component } from 'svelte';
 import type { Daybook } from '../daybook/book.svelte.ts';
 import type { shell } from '../words/screens-shell.ts';
+import AirRoom from './air/AirRoom.svelte';
 import Bullion from './bullion/Bullion.svelte';
 import DaybookRoom from './daybook/DaybookRoom.svelte';
 import MercuryRoom from './mercury/MercuryRoom.svelte';
@@ -31,6 +32,7 @@ export const rooms: readonly Room[] = [
   { key: 'mercury', screen: MercuryRoom, mercury: true },
   { key: 'retort', screen: Retort, mercury: true },
   { key: 'bullion', screen: Bullion },
+  { key: 'air', screen: AirRoom, mercury: true },
   { key: 'site', screen: Site },
   { key: 'papers', screen: PapersRoom },
 ];

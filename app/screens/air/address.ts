@@ -1,0 +1,14 @@
+/** The addresses within the room Air: `#/air` for the overview, `#/air/day/2025-06-14` for a day, `#/air/plan/opening` for a planning page. */
+import { roomHref } from '../shared/places.ts';
+
+const room = roomHref('air');
+
+/** The planning pages, in their order. */
+export const planKeys = ['vapour', 'room', 'opening', 'hood'] as const;
+export type PlanKey = (typeof planKeys)[number];
+
+/** A planning page, or all of them. */
+export const planHref = (key?: PlanKey): string => (key === undefined ? `${room}/plan` : `${room}/plan/${key}`);
+
+/** The page of a working day, by its key. */
+export const dayHref = (key: string): string => `${room}/day/${encodeURIComponent(key)}`;
