@@ -80,6 +80,22 @@ export function wholeMicrograms(grams: Decimal): number {
   return Number.isSafeInteger(ug) ? ug : Number(rounded(shifted(grams, 6), 0).digits);
 }
 
+/**
+ * Whether it is grams as a scale shows them, "955.60 g", up to a thousand tonnes: then `massFromText` reads it. False says nothing. Every weight of a
+ * journal passes here, most of them of this form.
+ */
+export function isPlainGrams(text: string): boolean {
+  const end = text.length - 2;
+  if (end < 1 || end > 12 || !text.endsWith(' g')) return false;
+  let point = end;
+  for (let i = 0; i < end; i++) {
+    const code = text.charCodeAt(i);
+    if (code === 46 && point === end && i > 0 && i < end - 1) point = i;
+    else if (!(code >= 48 && code <= 57)) return false;
+  }
+  return point <= 9;
+}
+
 /** A mass for the book: as `gramsFromText`, and small enough to be counted in whole micrograms (`mass-too-large` above some 9,000 t). */
 export function massFromText(text: unknown, field: string): Result<Mass> {
   const got = quantityFromText(text, field, notation);

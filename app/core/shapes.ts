@@ -2,7 +2,7 @@
  * The small shapes that entries are made of: ids, texts, days, masses as read, weighings as written down. A shape only says what can be read at
  * all; whether it makes sense in this book is asked in `book/rules.ts`.
  */
-import { massFromText } from './mass.ts';
+import { isPlainGrams, massFromText } from './mass.ts';
 import { rule } from './read.ts';
 import { isDay, isMoment } from './time.ts';
 import { z } from './zod.ts';
@@ -10,8 +10,12 @@ import { z } from './zod.ts';
 /** Control characters, and the marks that reverse the direction of text: neither belongs in a record. */
 const unprintable = /[\u0000-\u0008\u000b-\u001f\u007f\u202a-\u202e\u2066-\u2069\ud800-\udfff]/u;
 
+const idText = /^[a-z0-9][a-z0-9-]{5,63}$/;
+/** Whether the text is an id: what the schema below asks. */
+export const isId = (text: string): boolean => idText.test(text);
+
 /** An id the asker made up: small letters, digits and hyphens. */
-export const id = z.string().refine(...rule((t: string) => /^[a-z0-9][a-z0-9-]{5,63}$/.test(t), 'not-an-id'));
+export const id = z.string().refine(...rule(isId, 'not-an-id'));
 
 /** A thing made by an entry (a lot, a child lot): the entry's id, a stroke, the thing's key in it. */
 export const partId = z
@@ -38,6 +42,7 @@ export const moment = z.string().refine(...rule(isMoment, 'not-a-moment'));
 
 /** A mass exactly as read, with its unit. */
 export const mass = z.string().superRefine((value, context) => {
+  if (isPlainGrams(value)) return;
   const got = massFromText(value, '');
   if (!got.ok) for (const p of got.problems) context.addIssue({ code: 'custom', params: { code: p.code, ...p.data } });
 });

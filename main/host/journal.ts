@@ -6,8 +6,10 @@
 import { isUtf8 } from 'node:buffer';
 import { type Entry, firstPrev } from '../../app/core/entry.ts';
 import type { Problem } from '../../app/core/result.ts';
+import { sha256 } from './canonical.ts';
 import { cutImport } from './cut-import.ts';
 import { type LineCause, readLine } from './line.ts';
+import { type HashMember, isPlain } from './plain-line.ts';
 
 /** The first complete line that fails, from 1, and why. */
 export interface Fault {
@@ -33,6 +35,17 @@ export interface Journal {
 }
 
 const newline = 10;
+
+const scratch = Buffer.allocUnsafeSlow(65_536);
+const member: HashMember = { from: -1, to: -1 };
+
+/** The hash of a line whose bytes are plainly canonical, over all of them but its own hash; null where the general reader has to look. */
+function plainHash(buffer: Buffer, start: number, end: number): string | null {
+  if (end - start > scratch.length || !isPlain(buffer, start, end, member) || member.from < 0) return null;
+  const head = buffer.copy(scratch, 0, start, member.from);
+  const length = head + buffer.copy(scratch, head, member.to, end);
+  return sha256(scratch.subarray(0, length));
+}
 
 /**
  * Verifies the bytes of `desks/<desk>.jsonl`.
@@ -62,9 +75,15 @@ export function readJournal(bytes: Uint8Array, desk: string): Journal {
     const line = entries.length + 1;
     const end = buffer.indexOf(newline, start);
     if (end < 0) return done(tail(buffer.subarray(start), { desk, n: line, prev }));
-    const text = allText || isUtf8(buffer.subarray(start, end)) ? buffer.toString('utf8', start, end) : null;
+    const plain = plainHash(buffer, start, end);
+    const text =
+      plain !== null
+        ? buffer.toString('latin1', start, end)
+        : allText || isUtf8(buffer.subarray(start, end))
+          ? buffer.toString('utf8', start, end)
+          : null;
     if (text === null) return done({ fault: { line, cause: 'not-text', problems: [] } });
-    const got = readLine(text, { desk, n: line, prev });
+    const got = readLine(text, { desk, n: line, prev }, plain);
     if (got.is === 'fault') return done({ fault: { line, cause: got.cause, problems: got.problems } });
     if (got.is === 'newer') return done({ newer: { line, format: got.format } });
     entries.push(got.entry);
