@@ -25,6 +25,8 @@ export interface ImportOf {
   readonly entries: readonly Entry[];
   /** The machine's clock, a moment with offset. */
   readonly now: string;
+  /** Only so many rows, for a look at them; left out: all. */
+  readonly first?: number;
 }
 
 /** One row: what was read and, where nothing is wrong with it, its draft. */
@@ -142,7 +144,7 @@ export function readImport(of: ImportOf): Result<ImportRead> {
   if (!canBeImported(of.kind)) return bad(problem('import-not-this-kind', '--as', { kind: of.kind }));
   const read = readSeparated(of.text, of.mapping.separator);
   if (!read.ok) return read;
-  const table = read.value;
+  const table = { ...read.value, rows: read.value.rows.slice(0, of.first) };
   const { columns, problems: ofColumns } = columnsOf(of, table);
   const around: RowAround = { kind: of.kind, columns, mapping: of.mapping, offset: of.mapping.offset ?? of.now.slice(-6) };
   const soFar = new BookSoFar(of.entries);
