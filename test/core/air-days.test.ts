@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { besideRaw } from '../../app/core/book/air-beside.ts';
-import { airDays } from '../../app/core/book/air-days.ts';
+import { airDays, airDaysOfRun } from '../../app/core/book/air-days.ts';
 import { verdictsOf } from '../../app/core/book/air-verdicts.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import { checkDraft } from '../../app/core/book/rules.ts';
@@ -132,6 +132,31 @@ describe('the exposure of a day', () => {
       }),
       { numRuns: 40 },
     );
+  });
+
+  test('of two readings of one hour, as two desks may keep them, one counts, both are shown and one is flagged', () => {
+    const book = readBook(bookWith([area('07:00', '09:00', '0.010'), area('08:00', '10:00', '0.030')]).entries);
+    const day = airDays(book)[0] as ReturnType<typeof airDays>[number];
+    expect([day.rows.length, day.uncounted.length, day.exposure.sampledMinutes]).toEqual([2, 1, 120]);
+    expect([...book.flags.values()].flat().filter((f) => f.code === 'air-counted-once')).toHaveLength(1);
+  });
+
+  test('a run has the days whose readings name its charge', () => {
+    const book = bookWith([
+      area('07:00', '09:00', '0.010', { run: 'the-charge' }),
+      area('07:00', '09:00', '0.010', { place: 'yard' }),
+    ]);
+    expect(airDaysOfRun(readBook(book.entries), ['the-charge']).map((d) => d.subject.of)).toEqual(['bench']);
+    expect(airDaysOfRun(readBook(book.entries), ['another'])).toEqual([]);
+  });
+
+  test('a meter out of date flags its readings and deletes none', () => {
+    const book = bookWith([]);
+    const meter = book.add('meter', 'meter', { label: 'Meter', calibrated: { on: '2025-01-01', due: '2026-01-01' } });
+    book.add('read', 'air-reading', area('07:00', '09:00', '0.010', { meter }));
+    const read = readBook(book.entries);
+    expect([...read.flags.values()].flat().map((f) => f.code)).toContain('meter-out-of-date');
+    expect(airDays(read)[0]?.exposure.sampledMinutes).toBe(120);
   });
 
   test('seconds of a meter’s log are counted as they are', () => {
