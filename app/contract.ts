@@ -92,9 +92,11 @@ export const paperNames = [
   'retort-tag',
   'melt-sheet',
   'bar-record',
+  'parcel-return',
   'transfer-sheet',
   'incident-sheet',
   'count-sheet',
+  'blank-forms',
 ] as const;
 export type PaperName = (typeof paperNames)[number];
 

@@ -13,6 +13,7 @@ import { placeNames } from '../words/places.ts';
 import { aside, type Column, facts, ledger, list, section, sentence, together } from './ledger.ts';
 import { periodWords, unreadUpTo } from './mercury-account.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
+import { serialOf } from './serial.ts';
 import { standingText } from './standing.ts';
 
 const place: Column = { head: words.place, share: 24 };
@@ -50,10 +51,6 @@ function groupTable(group: CountGroup, names: readonly string[]): Content[] {
     ),
   ];
 }
-
-/** The first characters of each desk's end mark: tells this sheet from one drawn up after another entry. */
-const serialOf = ({ desks }: Frame): string =>
-  desks.map(({ entries, endMark }) => `${entries}-${endMark.slice(0, 8)}`).join(' · ');
 
 const hands = (): Content[] =>
   together([

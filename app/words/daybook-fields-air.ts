@@ -22,7 +22,7 @@ const person = { is: 'ref', to: 'person' } as const;
 export const airReadingFields: readonly FieldWords[] = [
   { key: 'sample', label: 'What was read', needed: true, first: true, shape: { is: 'one', names: airSampleNames } },
   { key: 'person', label: 'Whose breathing zone', first: true, only: { key: 'sample', has: ['personal'] }, shape: person },
-  { key: 'place', label: 'Place', first: true, only: { key: 'sample', has: ['area', 'visitor-area'] }, shape: text },
+  { key: 'place', label: 'Place', first: true, shape: text },
   { key: 'from', label: 'From', needed: true, first: true, shape: moment },
   { key: 'to', label: 'To (left out: a momentary reading)', first: true, shape: moment },
   { key: 'shows', label: 'The figure as shown, with < or > before it', needed: true, first: true, shape: text },

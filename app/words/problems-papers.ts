@@ -7,8 +7,10 @@ const wanted: Readonly<Record<string, string>> = {
   melt: 'a melt that was not struck',
   bar: 'a bar (the melt’s id, a stroke, the bar’s row)',
   transfer: 'a transfer that was not struck',
+  parcel: 'a parcel of the register',
   incident: 'an incident or a spill that was not struck',
   vessel: 'a container of the register',
+  form: 'a kind of entry that is written by hand, as it is named on disk (clean-up, firing)',
 };
 
 export const paperProblems: ProblemTexts = {

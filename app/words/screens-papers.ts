@@ -50,6 +50,12 @@ export const papersRoom = {
       subject: 'Bar',
       none: 'No bar was poured yet.',
     },
+    'parcel-return': {
+      title: 'Parcel return',
+      purpose: 'What one owner’s ore gave: gross and fine, per tonne, alone or allocated, with its recoveries.',
+      subject: 'Parcel',
+      none: 'No parcel is in the register yet.',
+    },
     'transfer-sheet': {
       title: 'Transfer sheet',
       purpose: 'What was handed over or taken in: both weights side by side, papers, and who decides what.',
@@ -66,8 +72,15 @@ export const papersRoom = {
       title: 'Count sheet',
       purpose: 'A blank form for a stock-take by pencil: every place in walking order, and nothing of what the book says.',
     },
+    'blank-forms': {
+      title: 'Blank forms',
+      purpose:
+        'Forms to write on by hand at the retort, laid out like the entry forms, with a number to give when they are typed in.',
+      subject: 'Form',
+    },
   } satisfies Readonly<Record<PaperName, PaperWords>>,
   all: 'All containers',
+  allForms: 'The forms of a working day',
   choose: 'Choose',
   from: 'First day',
   to: 'Last day',

@@ -7,6 +7,7 @@ import { periodFrom } from '../../app/core/book/period.ts';
 import { afterItsCount } from '../../app/core/book/periods.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import { barRecord } from '../../app/papers/bar-record.ts';
+import { blankForms } from '../../app/papers/blank-forms.ts';
 import { countSheet } from '../../app/papers/count-sheet.ts';
 import { incidentSheet } from '../../app/papers/incident-sheet.ts';
 import { meltSheet } from '../../app/papers/melt-sheet.ts';
@@ -14,6 +15,7 @@ import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts
 import { mercuryAccount } from '../../app/papers/mercury-account.ts';
 import { mercuryRegister } from '../../app/papers/mercury-register.ts';
 import type { Definition, Frame } from '../../app/papers/paper.ts';
+import { parcelReturn } from '../../app/papers/parcel-return.ts';
 import { retortTag } from '../../app/papers/retort-tag.ts';
 import { runSheet } from '../../app/papers/run-sheet.ts';
 import { transferSheet } from '../../app/papers/transfer-sheet.ts';
@@ -57,8 +59,10 @@ const papers: Readonly<Record<PaperName, PaperKind>> = {
   'retort-tag': aboutOne(retortTag),
   'melt-sheet': aboutOne(meltSheet),
   'bar-record': aboutOne(barRecord),
+  'parcel-return': aboutOne(parcelReturn),
   'transfer-sheet': aboutOne(transferSheet),
   'incident-sheet': aboutOne(incidentSheet),
+  'blank-forms': { id: 'optional', period: false, make: (book, { id }, frame) => blankForms(book, id, frame) },
   'count-sheet': { id: 'none', period: 'end', make: (book, { period }, frame) => countSheet(book, period, frame) },
 };
 

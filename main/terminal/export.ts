@@ -1,5 +1,5 @@
 /**
- * `export DIR --out FOLDER [--all]`: every kind of entry as CSV, what corrections changed, the bars, the movements, every desk's journal as it stands, how to verify all of
+ * `export DIR --out FOLDER [--all]`: every kind of entry as CSV, what corrections changed, the bars, the yields, the movements, every desk's journal as it stands, how to verify all of
  * it in plain words, and a manifest with the end marks and the SHA-256 of each file, so that the record can be taken away and read without this program. The folder must be empty or not there yet, and lies outside the daybook.
  * Without `--all` it leaves out what is not for everybody: those entries stand in no table, and in a journal their line keeps its place in the chain and
  * says only what sort of thing is kept back.
@@ -11,6 +11,7 @@ import { type Problem, problem } from '../../app/core/result.ts';
 import { barsTable } from '../../app/papers/csv/bars.ts';
 import { asFirstWritten, entryTables } from '../../app/papers/csv/entries.ts';
 import { movementsCsv } from '../../app/papers/csv/movements.ts';
+import { yieldsTable } from '../../app/papers/csv/yields.ts';
 import { madeTexts, verbTexts } from '../../app/words/terminal.ts';
 import { verifyFile } from '../../app/words/verify.ts';
 import { canonicalText, sha256 } from '../host/canonical.ts';
@@ -41,11 +42,13 @@ function unfit(out: string, daybook: string): Problem | null {
 
 function filesOf({ daybook, book }: Verified, all: boolean): Written[] {
   const without = all ? new Map<string, never>() : withheldOf(daybook.entries);
-  const tables = [...entryTables(book, without), asFirstWritten(book, without), barsTable(book)].map(({ name, text, rows }) => ({
-    name: `${name}.csv`,
-    text,
-    rows,
-  }));
+  const tables = [...entryTables(book, without), asFirstWritten(book, without), barsTable(book), yieldsTable(book)].map(
+    ({ name, text, rows }) => ({
+      name: `${name}.csv`,
+      text,
+      rows,
+    }),
+  );
   const files = [...tables, { name: 'movements.csv', text: movementsCsv(book), rows: book.movements.all.length }];
   // what verified is canonical: written again it is the same bytes as on disk
   const journals = daybook.desks.map(({ desk }) => ({

@@ -167,6 +167,10 @@ describe('a question', () => {
   const samples: Readonly<Record<Question, readonly unknown[]>> = {
     state: [{}],
     close: [{}],
+    import: [
+      { kind: 'note', text: 'text\nread of an old book\n', mapping: { columns: [] } },
+      { kind: 'crushing', text: '', mapping: {} },
+    ],
     entries: [{}],
     open: [{ make: 'Upper battery' }, { recent: 'aaaaaaaaaaaa' }, { sample: true }],
     keep: [nobody, ...golden.slice(0, 30).map((draft) => ({ ...draft, by: 'nobody-known' }))],

@@ -124,7 +124,7 @@ function joined(bars: readonly { mass: string; gold: string; silver?: string }[]
     bars: bars.map(({ mass }, i) => ({
       key: String(i + 1),
       label: `Bar ${i + 1}`,
-      weight: { how: 'stated', mass, u: '0.01 g' },
+      weight: { how: 'stated' as const, mass, u: '0.01 g' },
     })),
   });
   for (const [i, { gold, silver }] of bars.entries())
@@ -139,7 +139,7 @@ function joined(bars: readonly { mass: string; gold: string; silver?: string }[]
     added: bars.map(({ mass }, i) => ({
       key: `b${i}`,
       label: `Bar ${i + 1}`,
-      weight: { how: 'stated', mass, u: '0.01 g' },
+      weight: { how: 'stated' as const, mass, u: '0.01 g' },
       bar: `${first}/${i + 1}`,
     })),
     bars: into.map((mass, i) => ({ key: String(i + 1), label: `Joined ${i + 1}`, weight: { how: 'stated', mass, u: '0.01 g' } })),

@@ -137,7 +137,12 @@ export function year(names: { vessel?: string; party?: string; where?: string; b
     },
     { ...on('06-30'), by: keeper },
   );
-  return { book, ids: { keeper, pot, flask, bottle, cleanUp, charge, firing, melt, transfer, spill, incident, count } };
+  const parcel = book.add('owner ore', 'parcel', {
+    label: 'Owner’s ore',
+    owner: names.party ?? 'An owner',
+    ore: { mass: '3.2 t', u: 0.05 },
+  });
+  return { book, ids: { parcel, keeper, pot, flask, bottle, cleanUp, charge, firing, melt, transfer, spill, incident, count } };
 }
 
 /** A paper's text with its figures' spaces closed up; throws where the paper has a problem. */

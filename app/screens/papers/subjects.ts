@@ -3,8 +3,10 @@ import { type PaperName, paperNames } from '../../contract.ts';
 import { barPieces } from '../../core/book/bar-pieces.ts';
 import type { Book } from '../../core/book/book.ts';
 import { latest, nameOf } from '../../core/book/registers.ts';
+import { formKinds } from '../../core/kinds/by-hand.ts';
 import type { Kind } from '../../core/kinds/index.ts';
 import { entryName } from '../../words/daybook-naming.ts';
+import { kindNames } from '../../words/labels.ts';
 
 export interface Subject {
   readonly value: string;
@@ -16,7 +18,7 @@ export const overPeriod: ReadonlySet<PaperName> = new Set(['mercury-account', 'm
 /** Papers of a day: what stands at its end. */
 export const ofDay: ReadonlySet<PaperName> = new Set(['count-sheet']);
 /** Papers about one thing: it has to be chosen. */
-export const needsSubject = (paper: PaperName): boolean => !overPeriod.has(paper) && !ofDay.has(paper);
+export const needsSubject = (paper: PaperName): boolean => !overPeriod.has(paper) && !ofDay.has(paper) && paper !== 'blank-forms';
 
 export const isPaper = (name: string | undefined): name is PaperName => paperNames.some((paper) => paper === name);
 
@@ -32,6 +34,8 @@ export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
     case 'mercury-account':
     case 'count-sheet':
       return [];
+    case 'blank-forms':
+      return formKinds.map((kind) => ({ value: kind, label: kindNames[kind] }));
     case 'mercury-register':
       return [...book.registers.vessel.values()].map((thing) => ({ value: thing.id, label: nameOf(latest(thing).body) }));
     case 'run-sheet':
@@ -48,6 +52,8 @@ export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
         .reverse();
     case 'bar-record':
       return [...barPieces(current).values()].map(({ id, label }) => ({ value: id, label })).reverse();
+    case 'parcel-return':
+      return [...book.registers.parcel.values()].map((thing) => ({ value: thing.id, label: nameOf(latest(thing).body) }));
     case 'transfer-sheet':
       return current
         .of('transfer')
@@ -67,6 +73,7 @@ const ofEntry: Partial<Record<Kind, PaperName>> = {
   spill: 'incident-sheet',
   charge: 'retort-tag',
   vessel: 'mercury-register',
+  parcel: 'parcel-return',
 };
 
 /** The paper of an entry of this kind, if there is one. */
