@@ -70,7 +70,7 @@ export function runSheet(book: Book, chargeId: string, frame: Frame): Result<Def
         ...findingsOf(run),
         ...wentIn(book, run),
         ...firings(book, run),
-        ...checks(run),
+        ...checks(run, book),
         ...condenserOf(book, run),
         ...remarks(flags),
         ...changes(book, run, scaleStates),

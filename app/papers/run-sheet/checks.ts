@@ -3,11 +3,14 @@
  * recorded, never as a no. Answers let nobody through.
  */
 import type { Content } from 'pdfmake/interfaces';
-import type { Run } from '../../core/book/runs.ts';
+import type { Book } from '../../core/book/book.ts';
+import { type Run, runAt } from '../../core/book/runs.ts';
 import type { Checked } from '../../core/shapes.ts';
+import { askedText, runQuestionsAt } from '../../words/asked-checks.ts';
 import { runSheet as words } from '../../words/papers.ts';
-import { type CheckPhase, checkPhases, checkText, runChecks } from '../../words/run-checks.ts';
+import { type CheckPhase, checkPhases } from '../../words/run-checks.ts';
 import { aside, ledger, part, type Row, section, small } from '../ledger.ts';
+import { personName } from '../names.ts';
 import { firingsOf } from './firings.ts';
 
 interface Answered extends Checked {
@@ -39,12 +42,24 @@ export function answersOf(run: Run): Answered[] {
   return [...ofCharges, ...ofFirings];
 }
 
-const row = ({ check, answer, note, whose }: Answered): Row => ({
-  cells: [`${checkText(check)}${whose === '' ? '' : ` (${whose})`}`, words.answers[answer], note ?? ''],
-  strong: answer === 'no',
-});
+/** The book an answer stands in, and when. */
+interface Asked {
+  readonly book: Book;
+  readonly at: string;
+}
 
-const table = (rows: readonly Answered[]): Content[] =>
+const row =
+  ({ book, at }: Asked) =>
+  ({ check, answer, by, note, whose }: Answered): Row => ({
+    cells: [
+      `${askedText(book.current, check, at)}${whose === '' ? '' : ` (${whose})`}`,
+      words.answers[answer],
+      [by === undefined ? '' : personName(book, by, at), note ?? ''].filter((part) => part !== '').join(': '),
+    ],
+    strong: answer === 'no',
+  });
+
+const table = (rows: readonly Answered[], asked: Asked): Content[] =>
   rows.length === 0
     ? []
     : ledger(
@@ -53,24 +68,25 @@ const table = (rows: readonly Answered[]): Content[] =>
           { head: words.answer, share: 14 },
           { head: words.note, share: 28 },
         ],
-        rows.map(row),
+        rows.map(row(asked)),
       );
 
-function phase(name: CheckPhase, answers: readonly Answered[]): Content[] {
-  const asked = runChecks[name];
+function phase(name: CheckPhase, answers: readonly Answered[], by: Asked): Content[] {
+  const asked = runQuestionsAt(by.book.current, name, by.at);
   const given = answers.filter((a) => asked.some(({ check }) => check === a.check));
   const open = asked.filter(({ check }) => !given.some((a) => a.check === check)).map(({ asks }) => asks);
-  return [part(words.phases[name]), ...table(given), ...(open.length > 0 ? [small(words.unanswered(open.join('; ')))] : [])];
+  return [part(words.phases[name]), ...table(given, by), ...(open.length > 0 ? [small(words.unanswered(open.join('; ')))] : [])];
 }
 
-export function checks(run: Run): Content[] {
+export function checks(run: Run, book: Book): Content[] {
+  const by: Asked = { book, at: runAt(run) };
   const answers = answersOf(run);
-  const known = new Set(checkPhases.flatMap((p) => runChecks[p]).map(({ check }) => check));
+  const known = new Set(checkPhases.flatMap((p) => runQuestionsAt(book.current, p, by.at)).map(({ check }) => check));
   const own = answers.filter(({ check }) => !known.has(check));
   return [
     section(words.checks),
     aside(words.checksNote),
-    ...checkPhases.flatMap((p) => phase(p, answers)),
-    ...(own.length > 0 ? [part(words.otherChecks), ...table(own)] : []),
+    ...checkPhases.flatMap((p) => phase(p, answers, by)),
+    ...(own.length > 0 ? [part(words.otherChecks), ...table(own, by)] : []),
   ];
 }

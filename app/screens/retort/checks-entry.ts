@@ -3,16 +3,19 @@ import type { Body } from '../../core/kinds/index.ts';
 import type { Checked } from '../../core/shapes.ts';
 
 /** Plain data by the check's name, so that it goes into drafts. */
-export type CheckAnswers = Record<string, { answer: '' | 'yes' | 'no' | 'na'; note: string }>;
+export type CheckAnswers = Record<string, { answer: '' | 'yes' | 'no' | 'na'; note: string; by?: string }>;
 
-export const noAnswer = (): CheckAnswers[string] => ({ answer: '', note: '' });
+export const noAnswer = (): CheckAnswers[string] => ({ answer: '', note: '', by: '' });
 
-/** The answers given, in the order of `names`; undefined when there are none. */
+/** The answers given, in the order of `names`, those to the site's own questions last; undefined when there are none. */
 export function checksOf(answers: CheckAnswers, names: readonly string[]): Checked[] | undefined {
-  const given = names.flatMap((check) => {
+  const own = Object.keys(answers).filter((check) => !names.includes(check));
+  const given = [...names, ...own].flatMap((check) => {
     const one = answers[check];
     if (!one || one.answer === '') return [];
-    return [{ check, answer: one.answer, ...(one.note.trim() === '' ? {} : { note: one.note.trim() }) } as Checked];
+    const by = one.by ?? '';
+    const note = one.note.trim();
+    return [{ check, answer: one.answer, ...(by === '' ? {} : { by }), ...(note === '' ? {} : { note }) } as Checked];
   });
   return given.length > 0 ? given : undefined;
 }
