@@ -15,6 +15,12 @@ export function digitsText(value: number, digits = 3): string {
 /** "0.0418 mg/m³". */
 export const mgM3Text = (mgM3: number): string => `${digitsText(mgM3)}\u00a0mg/m³`;
 
+/** A concentration somebody entered, with no digits added: "0.025 mg/m³". */
+export function givenText(mgM3: number): string {
+  const exact = decimalFromNumber(Number(mgM3.toPrecision(6)));
+  return `${decimalText(exact, Math.max(0, exact.places))}\u00a0mg/m³`;
+}
+
 /** A concentration with the same in µg/m³ beside it, where a reader may think in either. */
 export const bothUnits = (mgM3: number): string =>
   mgM3 < 1 ? `${mgM3Text(mgM3)} (${digitsText(mgM3 * 1000)}\u00a0µg/m³)` : mgM3Text(mgM3);

@@ -1,6 +1,6 @@
 /** The figures of a room as the planning page tells them: where it settles, what is there after a time, and when it meets a target or why never. */
 import { minutesTo, type Room, steadyMgM3 } from '../../../core/room.ts';
-import { bothUnits, digitsText, mgM3Text, minutesText } from '../../../words/air-planned.ts';
+import { bothUnits, digitsText, givenText, mgM3Text, minutesText } from '../../../words/air-planned.ts';
 import { airPlan } from '../../../words/screens-air-plan.ts';
 import { airRoomPlan as words } from '../../../words/screens-air-room.ts';
 
@@ -14,7 +14,7 @@ export interface PlanLine {
 export function reachLine(room: Room, targetMgM3: number): PlanLine | null {
   const minutes = minutesTo(room, targetMgM3);
   if (minutes === null) return null;
-  const target = mgM3Text(targetMgM3);
+  const target = givenText(targetMgM3);
   const steady = steadyMgM3(room);
   const settles = steady === null ? '' : mgM3Text(steady);
   const falls = room.startMgM3 > targetMgM3;
