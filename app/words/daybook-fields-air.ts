@@ -27,7 +27,7 @@ export const airReadingFields: readonly FieldWords[] = [
   { key: 'to', label: 'To (left out: a momentary reading)', first: true, shape: moment },
   { key: 'shows', label: 'The figure as shown, with < or > before it', needed: true, first: true, shape: text },
   { key: 'unit', label: 'Its unit', needed: true, first: true, shape: { is: 'one', names: airUnitNames } },
-  { key: 'meter', label: 'Meter', first: true, shape: { is: 'ref', to: 'meter' } },
+  { key: 'meter', label: 'Meter', shape: { is: 'ref', to: 'meter' } },
   { key: 'max', label: 'Highest figure seen meanwhile, same unit', shape: text },
   { key: 'mode', label: 'How it averages', shape: { is: 'one', names: airModeNames } },
   {

@@ -9,6 +9,10 @@ type Texts = Readonly<Record<string, (data: Data) => string>>;
 
 const shown = (d: Data): string => shownText({ shows: String(d.read), unit: d.unit === 'ug/m3' ? 'ug/m3' : 'mg/m3' });
 
+/** A figure to so many places; what is none is left as it came. */
+const figure = (value: number, places: number): string =>
+  Number.isFinite(value) ? decimalText(decimalFromNumber(value), places) : String(value);
+
 export const airProblems: Texts = {
   'air-figure': () =>
     'This is not a figure as a meter shows it: digits with a point, and < or > before them where the meter shows one. The unit is picked beside it.',
@@ -26,9 +30,9 @@ export const airProblems: Texts = {
   'air-meter-elsewhere': (d) =>
     `This meter was reading something else from ${momentText(String(d.from))} to ${momentText(String(d.to))}: pick the other meter, or correct the times.`,
   'air-temperature-asked': (d) =>
-    `Was the air at ${d.read} °C? ${Number(d.read) > 45 ? `${d.read} °F would be ${decimalText(decimalFromNumber(((Number(d.read) - 32) * 5) / 9), 0)} °C. ` : ''}Correct it, or tick that the temperature is so.`,
+    `Was the air at ${d.read} °C? ${Number(d.read) > 45 ? `${d.read} °F would be ${figure(((Number(d.read) - 32) * 5) / 9, 0)} °C. ` : ''}Correct it, or tick that the temperature is so.`,
   'air-figure-asked': (d) =>
-    `Was it ${shown(d)}? Air at ${d.temperatureC} °C holds no more than ${decimalText(decimalFromNumber(Number(d.holds)), 1)} mg/m³. The unit may be a thousandfold off. Correct it, or tick that the figure was read so. If it is so, leave the place first.`,
+    `Was it ${shown(d)}? Air at ${d.temperatureC} °C holds no more than ${figure(Number(d.holds), 1)} mg/m³. The unit may be a thousandfold off. Correct it, or tick that the figure was read so. If it is so, leave the place first.`,
   'air-unit-asked': (d) =>
     `Was it ${shown(d)}? What this meter showed before is about a thousand times away from it, as milligrams from micrograms. Correct the unit, or tick that it was read so.`,
   'limit-zero': () => 'A limit of nothing is no limit: write down the figure of the source.',
