@@ -15,12 +15,6 @@ export const newThing = 'new';
 /** The sheet for a new thing of a register. */
 export const newThingHref = (register: RegisterKind): string => registerHref(register, newThing);
 export const standingHref = '#/site/standing';
-/** What to do at a spill; visitors; what leaves and what waits. */
-export const spillHref = '#/air/spill';
-export const visitorsHref = '#/air/visitors';
-export const leavingHref = '#/air/leaving';
-/** What the site asks at each work: all lists, or one. */
-export const siteChecksHref = (work?: string): string => `#/site/checks${work === undefined ? '' : `/${work}`}`;
 /** A room. */
 export const roomHref = (key: string): string => `#/${key}`;
 

@@ -5,7 +5,7 @@ import { latest } from '../../core/book/registers.ts';
 import { standingAt } from '../../core/book/site.ts';
 import { dayNumber, dayOf } from '../../core/time.ts';
 import { todayWords as words } from '../../words/today.ts';
-import { leavingHref, registerHref, standingHref } from '../shared/places.ts';
+import { registerHref, standingHref } from '../shared/places.ts';
 
 export interface Due {
   readonly text: string;
@@ -36,7 +36,8 @@ export function dueAt(book: Book, now: string): readonly Due[] {
     const { body } = latest(retort);
     if (inUse(body.out)) add(body.inspected?.due, (day) => words.dueRetort(body.label, day), registerHref('retort', retort.id));
   }
-  for (const drum of drumsDue(book.current, book.registers)) add(drum.due, (day) => words.dueDrum(drum.label, day), leavingHref);
+  for (const drum of drumsDue(book.current, book.registers))
+    add(drum.due, (day) => words.dueDrum(drum.label, day), registerHref('vessel', drum.vessel));
   for (const done of standingAt(book.current, now)?.body.done ?? []) {
     const expiry = done.authority?.expiry;
     if (done.authority && expiry !== 'none stated' && (done.until === undefined || done.until >= dayOf(now)))
