@@ -3,17 +3,15 @@ import { decimalFromNumber } from '../core/decimal.ts';
 import { shownText } from './air-figures.ts';
 import { momentText } from './dates.ts';
 import { decimalText } from './figures.ts';
+import type { ProblemData, ProblemTexts } from './problems.ts';
 
-type Data = Readonly<Record<string, string | number>>;
-type Texts = Readonly<Record<string, (data: Data) => string>>;
-
-const shown = (d: Data): string => shownText({ shows: String(d.read), unit: d.unit === 'ug/m3' ? 'ug/m3' : 'mg/m3' });
+const shown = (d: ProblemData): string => shownText({ shows: String(d.read), unit: d.unit === 'ug/m3' ? 'ug/m3' : 'mg/m3' });
 
 /** A figure to so many places; what is none is left as it came. */
 const figure = (value: number, places: number): string =>
   Number.isFinite(value) ? decimalText(decimalFromNumber(value), places) : String(value);
 
-export const airProblems: Texts = {
+export const airProblems: ProblemTexts = {
   'air-figure': () =>
     'This is not a figure as a meter shows it: digits with a point, and < or > before them where the meter shows one. The unit is picked beside it.',
   'air-person-missing': () => 'A personal reading is one person’s: say whose breathing zone it was.',

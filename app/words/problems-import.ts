@@ -1,21 +1,7 @@
 /** Problems of a table that is taken in: what a cell, a column or a row cannot be, and what to do. Where it stands is told beside it. */
 import type { ProblemTexts } from './problems.ts';
+import { things } from './things.ts';
 
-const things: Readonly<Record<string, string>> = {
-  person: 'person',
-  scale: 'scale',
-  vessel: 'vessel',
-  battery: 'battery',
-  plate: 'plate',
-  retort: 'retort',
-  meter: 'vapour meter',
-  parcel: 'parcel',
-  authority: 'authority',
-  charge: 'charge',
-  lot: 'ball or lot',
-  bar: 'bar',
-  entry: 'entry',
-};
 const thing = (wanted: unknown): string => things[String(wanted)] ?? 'thing';
 const separatorNames: Readonly<Record<string, string>> = { comma: 'commas', semicolon: 'semicolons', tab: 'tabs' };
 

@@ -3,26 +3,7 @@ import { dayText } from './dates.ts';
 import type { ProblemTexts } from './problems.ts';
 import { airProblems } from './problems-air.ts';
 import { closingProblems } from './problems-closing.ts';
-
-const things: Readonly<Record<string, string>> = {
-  person: 'person',
-  scale: 'scale',
-  vessel: 'vessel',
-  battery: 'battery',
-  plate: 'plate',
-  retort: 'retort',
-  meter: 'vapour meter',
-  parcel: 'parcel',
-  authority: 'authority',
-  limit: 'limit',
-  charge: 'charge',
-  lot: 'ball or lot',
-  bar: 'bar',
-  assay: 'assay',
-  entry: 'entry',
-  'stock-take': 'stock-take',
-  closing: 'closing of a period',
-};
+import { things } from './things.ts';
 
 const unnamed: Readonly<Record<string, string>> = {
   circuit: 'part of the circuit',

@@ -4,6 +4,7 @@
  * and have this list reviewed before they rely on it. A name once released stays, because old entries carry it.
  */
 
+import { commonChecks } from './common-checks.ts';
 import { workCheckText } from './work-checks.ts';
 
 export const checkPhases = ['before', 'during', 'after'] as const;
@@ -26,19 +27,19 @@ export const runChecks: Readonly<Record<CheckPhase, readonly CheckWords[]>> = {
     { check: 'water-on', asks: 'Cooling water running, with a supply that lasts' },
     { check: 'dry', asks: 'Amalgam dry when weighed' },
     { check: 'nothing-else', asks: 'No plastics, oil, wet or sealed objects in the charge' },
-    { check: 'fire', asks: 'Extinguisher and burns kit at hand, the place’s rules for fire followed' },
-    { check: 'people', asks: 'Everyone here is named and trained; nobody under age, pregnant or nursing is in the area' },
+    commonChecks.fire,
+    commonChecks.people,
     { check: 'jewellery-off', asks: 'Rings, watches and gold taken off' },
-    { check: 'protection', asks: 'Respirator made for mercury vapour, gloves, eye and face cover, clothing that stays on site' },
+    commonChecks.protection,
     { check: 'no-food', asks: 'No food, drink or smoking' },
-    { check: 'meter', asks: 'Vapour meter checked and zeroed, background read' },
-    { check: 'spill-kit', asks: 'Spill kit, catch tray with water and labelled bottles ready, waste route known' },
+    commonChecks.meter,
+    commonChecks.kit,
     { check: 'numbers', asks: 'Emergency and poison-centre numbers at hand' },
   ],
   during: [
     { check: 'slow-heat', asks: 'Heat raised slowly and never left alone' },
     { check: 'watched', asks: 'Seal, pipe, cooling water and receiver watched' },
-    { check: 'air-read', asks: 'Air read where people breathe, at the times the place has set' },
+    commonChecks.airRead,
     { check: 'not-moved', asks: 'Retort not opened, struck or moved while hot' },
     { check: 'pipe-free', asks: 'Pipe end kept from sealing itself by suction when the heat was cut' },
   ],
@@ -48,7 +49,7 @@ export const runChecks: Readonly<Record<CheckPhase, readonly CheckWords[]>> = {
     { check: 'bottled', asks: 'Mercury drained into a strong closed bottle with its label' },
     { check: 'waste-kept', asks: 'Condenser, pipe and wash water held as mercury waste until tested' },
     { check: 'cleaned', asks: 'Tools, floor and drains checked and cleaned, floor and breathing height read' },
-    { check: 'washed', asks: 'Hands and face washed, clothes changed, work clothes left on site' },
+    commonChecks.washed,
   ],
 };
 

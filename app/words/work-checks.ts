@@ -4,20 +4,11 @@
  * anybody relies on it. Asked and recorded: nobody is let through by an answer. A name once released stays, because old entries carry it.
  */
 import type { Work } from '../core/kinds/check-list.ts';
+import { commonChecks } from './common-checks.ts';
 import type { CheckWords } from './run-checks.ts';
 
 const fume = { check: 'fume-caught', asks: 'Outdoors or under a proven hood, and what comes off is caught, not let go' };
-const people = {
-  check: 'people',
-  asks: 'Everyone here is named and trained; nobody under age, pregnant or nursing is in the area',
-};
-const protection = {
-  check: 'protection',
-  asks: 'Respirator made for mercury vapour, gloves, eye and face cover, clothing that stays on site',
-};
-const meter = { check: 'meter', asks: 'Vapour meter checked and zeroed, background read' };
-const kit = { check: 'spill-kit', asks: 'Spill kit, catch tray with water and labelled bottles ready, waste route known' };
-const washed = { check: 'washed', asks: 'Hands and face washed, clothes changed, work clothes left on site' };
+const { fire, people, protection, meter, kit, airRead, washed } = commonChecks;
 
 /** Works besides the run, whose lists stand in run-checks.ts. */
 export const workChecks: Readonly<Record<Exclude<Work, 'run-before' | 'run-during' | 'run-after'>, readonly CheckWords[]>> = {
@@ -40,11 +31,11 @@ export const workChecks: Readonly<Record<Exclude<Work, 'run-before' | 'run-durin
       check: 'water-at-hand',
       asks: 'Water to wash eyes and skin at hand; no acid with metal or waste it has not been tried with',
     },
-    { check: 'fire', asks: 'Extinguisher and burns kit at hand, the place’s rules for fire followed' },
+    fire,
     people,
     protection,
     meter,
-    { check: 'air-read', asks: 'Air read where people breathe, at the times the place has set' },
+    airRead,
     { check: 'plate-cooled', asks: 'Plate left to cool shut off before anybody came near without protection' },
     washed,
   ],
@@ -52,11 +43,11 @@ export const workChecks: Readonly<Record<Exclude<Work, 'run-before' | 'run-durin
     fume,
     { check: 'sponge-retorted', asks: 'Sponge retorted to the end and cold before it came to the melt' },
     { check: 'sponge-dry', asks: 'Sponge, flux and mould dry; the mould warmed' },
-    { check: 'fire', asks: 'Extinguisher and burns kit at hand, the place’s rules for fire followed' },
+    fire,
     people,
     protection,
     meter,
-    { check: 'air-read', asks: 'Air read where people breathe, at the times the place has set' },
+    airRead,
     { check: 'slag-kept', asks: 'Slag, dust and wash water kept as mercury waste until tested' },
   ],
   'burning-off': [

@@ -111,18 +111,25 @@ function withSpots(exposure: DayExposure, spots: readonly AirRow[]): DayExposure
   return { ...exposure, ceiling: { low, high } };
 }
 
+/** Readings that lasted, in order. Two desks may each have kept one of the same hour: the one that came first counts, the other is flagged. */
+function lastingOf(rows: readonly AirRow[]) {
+  const lasting = rows.filter((r) => r.body.to !== undefined).toSorted((a, b) => minutes(a.body.from) - minutes(b.body.from));
+  const counted: AirRow[] = [];
+  const uncounted: AirRow[] = [];
+  for (const row of lasting) {
+    const before = counted.at(-1);
+    const free = !before || minutes(row.body.from) >= minutes(before.body.to ?? before.body.from);
+    (free ? counted : uncounted).push(row);
+  }
+  return { lasting, counted, uncounted };
+}
+
 function dayFrom(rows: readonly AirRow[], subject: AirSubject, unsampled: Unsampled | undefined): AirDay | null {
   const first = rows[0];
   if (!first) return null;
   const from = rows.map((r) => startOf(r.body)).reduce(earlier);
   const to = rows.map((r) => endOf(r.body)).reduce(later);
-  const lasting = rows.filter((r) => r.body.to !== undefined).toSorted((a, b) => minutes(a.body.from) - minutes(b.body.from));
-  // two desks may each have kept a reading of the same hour: the one that came first counts, the other stands in the list and is flagged there
-  const counted: AirRow[] = [];
-  for (const row of lasting) {
-    const before = counted.at(-1);
-    if (!before || minutes(row.body.from) >= minutes(before.body.to ?? before.body.from)) counted.push(row);
-  }
+  const { lasting, counted, uncounted } = lastingOf(rows);
   const lengthMinutes = after(to, from);
   const placed = counted.map(
     ({ body, figure }): TimedReading => ({
@@ -144,7 +151,7 @@ function dayFrom(rows: readonly AirRow[], subject: AirSubject, unsampled: Unsamp
     lengthMinutes,
     shiftRecorded: rows.some((r) => r.body.shift !== undefined),
     rows: lasting,
-    uncounted: lasting.filter((r) => !counted.includes(r)),
+    uncounted,
     placed,
     spots,
     exposure: withSpots(dayExposure(day), spots),
@@ -158,8 +165,8 @@ export interface AirAsked {
   readonly unsampled?: Unsampled | undefined;
 }
 
-/** Every working day of every person and place, the oldest first. */
-export function airDays({ current }: Pick<Book, 'current'>, asked: AirAsked = {}): readonly AirDay[] {
+/** Readings of every person and place, apart by working day, the oldest first. */
+function workingDays(current: Book['current']): { readonly subject: AirSubject; readonly rows: readonly AirRow[] }[] {
   const bySubject = new Map<string, { subject: AirSubject; rows: AirRow[] }>();
   for (const reading of current.of('air-reading')) {
     const subject = subjectOf(reading.body);
@@ -169,14 +176,19 @@ export function airDays({ current }: Pick<Book, 'current'>, asked: AirAsked = {}
     if (known) known.rows.push(row);
     else bySubject.set(key, { subject, rows: [row] });
   }
+  const began = ([first]: readonly AirRow[]): number => (first ? minutes(startOf(first.body)) : 0);
   return [...bySubject.values()]
-    .flatMap(({ subject, rows }) => apart(rows).flatMap((day) => dayFrom(day, subject, asked.unsampled) ?? []))
-    .sort((a, b) => minutes(a.from) - minutes(b.from));
+    .flatMap(({ subject, rows }) => apart(rows).map((day) => ({ subject, rows: day })))
+    .sort((a, b) => began(a.rows) - began(b.rows));
 }
 
-/** The working days that began on a day of the calendar. */
-export const airDaysOn = (book: Pick<Book, 'current'>, day: string, asked?: AirAsked): readonly AirDay[] =>
-  airDays(book, asked).filter((d) => d.day === day);
+/** Every working day of every person and place, the oldest first. */
+export const airDays = ({ current }: Pick<Book, 'current'>, asked: AirAsked = {}): readonly AirDay[] =>
+  workingDays(current).flatMap(({ subject, rows }) => dayFrom(rows, subject, asked.unsampled) ?? []);
+
+/** Readings of hours that another one counts already; no exposure is worked out for them. */
+export const uncountedReadings = (current: Book['current']): readonly AirRow[] =>
+  workingDays(current).flatMap(({ rows }) => lastingOf(rows).uncounted);
 
 /** The working days in which a reading names one of these charges. */
 export const airDaysOfRun = (book: Pick<Book, 'current'>, charges: readonly string[], asked?: AirAsked): readonly AirDay[] =>

@@ -2,7 +2,7 @@
 import { toNumber } from '../decimal.ts';
 import { dayOf } from '../time.ts';
 import { airFigure, atIdlh, questionsOf, saturatedAt } from './air-as-read.ts';
-import { airDays } from './air-days.ts';
+import { uncountedReadings } from './air-days.ts';
 import type { Current } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import { type Registers, stateAt } from './registers.ts';
@@ -14,9 +14,7 @@ interface Known {
 
 /** Readings of hours that count already, as two desks may keep them side by side. */
 const countedOnce = (current: Current): Flag[] =>
-  airDays({ current }).flatMap((day) =>
-    day.uncounted.map(({ id, body }) => flag('air-counted-once', id, { from: body.from, to: body.to ?? body.from })),
-  );
+  uncountedReadings(current).map(({ id, body }) => flag('air-counted-once', id, { from: body.from, to: body.to ?? body.from }));
 
 export const airFlags = ({ current, registers }: Known): readonly Flag[] => [
   ...countedOnce(current),

@@ -2,12 +2,11 @@
  * Yield by campaign: from one general clean-up to the next. What a general clean-up finds, and the gold of scale and pan, came of the whole campaign's
  * ore and belongs to no month; earlier months are restated only when asked, and the restated figure stands beside the first. Source: practice.md W10.
  */
-import { massFromText } from '../mass.ts';
 import { shareOut } from '../sharing.ts';
 import { compareMoments } from '../time.ts';
 import type { Book } from './book.ts';
 import type { Reading } from './current.ts';
-import { gathering, perTonneOf } from './ore-through.ts';
+import { gathering, oreOf, perTonneOf } from './ore-through.ts';
 import { yieldedByMaker } from './yielded.ts';
 import { type CleanUpYield, cleanUpYields } from './yields.ts';
 
@@ -39,12 +38,9 @@ const ends = (r: Reading): boolean =>
 const afterwards = (r: Reading): boolean =>
   r.kind === 'clean-up' && (r as Reading<'clean-up'>).body.lots.every(({ source }) => source === 'scale' || source === 'pan');
 
-function oreOf(reading: Reading | undefined): number | null {
-  if (reading?.kind !== 'clean-up') return null;
-  const { ore } = (reading as Reading<'clean-up'>).body;
-  const got = ore ? massFromText(ore.mass, '') : null;
-  return got?.ok ? got.value.ug : null;
-}
+/** Ore that a general clean-up says it stands for, micrograms. */
+const statedOre = (end: Reading | undefined): number | null =>
+  end?.kind === 'clean-up' ? (oreOf((end as Reading<'clean-up'>).body.ore, end.id)?.mass.ug ?? null) : null;
 
 /** All campaigns in order; the last may still go on. */
 export function campaigns(book: Book): readonly Campaign[] {
@@ -70,7 +66,8 @@ export function campaigns(book: Book): readonly Campaign[] {
       // what the general clean-up says stands for the whole; else the months add up, and none may be missing
       const months = routine.map((y) => y.oreUg);
       const oreUg =
-        oreOf(end) ?? (months.includes(null) || months.length === 0 ? null : months.reduce<number>((s, m) => s + (m ?? 0), 0));
+        statedOre(end) ??
+        (months.includes(null) || months.length === 0 ? null : months.reduce<number>((s, m) => s + (m ?? 0), 0));
       const got = group.flatMap((r) => yielded.get(r.id) ?? []);
       const grossUg = got.reduce((s, y) => s + y.grossUg, 0);
       const lateUg = late.reduce((s, id) => s + (yielded.get(id)?.grossUg ?? 0), 0);

@@ -6,7 +6,7 @@ import type { Body } from '../kinds/index.ts';
 import { dayOf } from '../time.ts';
 import type { Current } from './current.ts';
 import { type Flag, flag } from './flags.ts';
-import { latest, type Registers, stateAt } from './registers.ts';
+import { type Registers, stateAt } from './registers.ts';
 
 export type GoldAct = NonNullable<Body<'authority'>['gold']>[number];
 
@@ -46,7 +46,3 @@ export function authorityFlags({ current, registers }: { readonly current: Curre
       .flatMap((r) => (r.body.way === 'out' && r.body.what === 'bar' ? lapsed('sell', r.happened, r.id) : [])),
   ];
 }
-
-/** What the site says it may do with gold, by its last statements. */
-export const goldAuthoritiesNow = (registers: Registers): readonly Body<'authority'>[] =>
-  [...registers.authority.values()].map((thing) => latest(thing).body).filter((body) => body.gold !== undefined);

@@ -33,10 +33,18 @@ export const typeOf = (reading: Reading): string | null =>
       ? 'cleaning'
       : null;
 
-export const gathering = (book: Book): readonly Reading[] =>
-  [...book.current.of('clean-up'), ...book.current.of('cleaning')]
+const gathered = new WeakMap<Book, readonly Reading[]>();
+
+/** All of them, by happening. */
+export function gathering(book: Book): readonly Reading[] {
+  const before = gathered.get(book);
+  if (before) return before;
+  const found = [...book.current.of('clean-up'), ...book.current.of('cleaning')]
     .filter((r) => typeOf(r) !== null)
     .sort((a: Reading, b: Reading) => compareMoments(a.happened, b.happened));
+  gathered.set(book, found);
+  return found;
+}
 
 /** Crushings of ore after one moment (from the beginning where there is none) and up to another. */
 export const crushedBetween = (book: Book, after: string | null, upTo: string): readonly Reading<'crushing'>[] =>

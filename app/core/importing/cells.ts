@@ -94,7 +94,6 @@ function numberCell(text: string, { unit, decimal }: CellSettings): Result<numbe
   return /^-?\d+(\.\d+)?(e[-+]?\d+)?$/i.test(bare) ? good(Number(bare)) : refuse('import-number', text);
 }
 
-const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const monthNames = [
   'january',
   'february',
@@ -112,8 +111,10 @@ const monthNames = [
 
 const monthOf = (word: string): number => {
   if (/^\d{1,2}$/.test(word)) return Number(word);
-  const name = word.toLowerCase();
-  return Math.max(months.indexOf(name), monthNames.indexOf(name), name === 'sept' ? 8 : -1) + 1;
+  const said = word.toLowerCase();
+  return (
+    monthNames.findIndex((name) => said === name || said === name.slice(0, 3) || (said === 'sept' && name === 'september')) + 1
+  );
 };
 
 /** A day in the stated order as year-month-day. The year has four figures; a month may be named. */

@@ -1,6 +1,7 @@
 /** Yields as rows and as a drawing. 1 g/t is 49/75 dwt per long ton, exactly. Where there is no figure the words say why, and nothing is drawn. */
 import type { Book } from '../../core/book/book.ts';
 import { campaigns, restated } from '../../core/book/campaigns.ts';
+import { dwtPerLongTon } from '../../core/book/ore-through.ts';
 import { cleanUpYields } from '../../core/book/yields.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
 import type { TrendPanel } from '../../drawings/trend-layout.ts';
@@ -27,7 +28,6 @@ export interface YieldLine {
   readonly values: { readonly gross: number | null; readonly fine: number | null };
 }
 
-const dwtPerLongTon = 49 / 75;
 const text = (value: number | null, places: number): string =>
   value === null ? '' : decimalText(decimalFromNumber(value), places);
 
@@ -49,10 +49,10 @@ const lineOf = (y: Given): YieldLine => ({
   ore: text(y.oreUg === null ? null : y.oreUg / 1e12, 2),
   gross: text(y.grossUg === null ? null : y.grossUg / 1e6, 2),
   grossYield: text(y.gross, 3),
-  grossDwt: text(y.gross === null ? null : y.gross * dwtPerLongTon, 3),
+  grossDwt: text(y.gross === null ? null : dwtPerLongTon(y.gross), 3),
   fine: text(y.fineUg === null ? null : y.fineUg / 1e6, 2),
   fineYield: text(y.fine, 3),
-  fineDwt: text(y.fine === null ? null : y.fine * dwtPerLongTon, 3),
+  fineDwt: text(y.fine === null ? null : dwtPerLongTon(y.fine), 3),
   late: text(y.lateUg === undefined ? null : y.lateUg / 1e6, 2),
   why: y.why !== null ? words.notComputable(words.whys[y.why]) : y.fine === null ? words.noFine : '',
   values: { gross: y.gross, fine: y.fine },

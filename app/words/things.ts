@@ -1,0 +1,20 @@
+/** What an id or a name stands for, as a sentence names it. */
+export const things: Readonly<Record<string, string>> = {
+  person: 'person',
+  scale: 'scale',
+  vessel: 'vessel',
+  battery: 'battery',
+  plate: 'plate',
+  retort: 'retort',
+  meter: 'vapour meter',
+  parcel: 'parcel',
+  authority: 'authority',
+  limit: 'limit',
+  charge: 'charge',
+  lot: 'ball or lot',
+  bar: 'bar',
+  assay: 'assay',
+  entry: 'entry',
+  'stock-take': 'stock-take',
+  closing: 'closing of a period',
+};
