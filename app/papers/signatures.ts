@@ -1,4 +1,4 @@
-/** Room to sign beside the name of each who wrote a part of the record. A signature says who wrote it, nothing more. */
+/** Room to sign beside the name of each who wrote a part of the record: one line a person. A signature says who wrote it, nothing more. */
 import type { Content } from 'pdfmake/interfaces';
 import type { Book } from '../core/book/book.ts';
 import type { Reading } from '../core/book/current.ts';
@@ -12,10 +12,27 @@ import { personName } from './names.ts';
 /** So many signatures are kept on one page. */
 const fewRows = 8;
 
+/** Readings by what they share, in the order they come. */
+function grouped<K>(readings: readonly Reading[], by: (reading: Reading) => K): ReadonlyMap<K, Reading[]> {
+  const found = new Map<K, Reading[]>();
+  for (const reading of readings) found.set(by(reading), [...(found.get(by(reading)) ?? []), reading]);
+  return found;
+}
+
+/** "the firing, 14 March 2026, 09:20; the crushing, 12 times, 2 March 2026, 17:00 to 13 March 2026, 16:40". */
+function wroteText(readings: readonly Reading[]): string {
+  return [...grouped(readings, (r) => r.kind)]
+    .map(([kind, of]) => {
+      const [first, last] = [of[0], of.at(-1)].map((r) => momentText(r?.entry.written ?? ''));
+      return of.length === 1 ? `${theKind(kind)}, ${first}` : words.wroteTimes(theKind(kind), of.length, first ?? '', last ?? '');
+    })
+    .join('; ');
+}
+
 export function signatures(book: Book, readings: readonly Reading[]): Content[] {
   const ordered = [...readings].sort((a, b) => compareMoments(a.entry.written, b.entry.written));
-  const rows = ordered.map(({ kind, entry, happened }) => ({
-    cells: [personName(book, entry.by, happened), `${theKind(kind)}, ${momentText(entry.written)}`, ''],
+  const rows = [...grouped(ordered, ({ entry }) => entry.by)].map(([by, of]) => ({
+    cells: [personName(book, by, of.at(-1)?.happened ?? ''), wroteText(of), ''],
     tall: true,
   }));
   const block = [

@@ -301,6 +301,7 @@ export const runSheet = {
   signaturesNote: 'A signature here says who wrote the record, nothing more.',
   writer: 'Name on the record',
   wrote: 'Wrote',
+  wroteTimes: (kind: string, n: number, first: string, last: string) => `${kind}, ${n} times, ${first} to ${last}`,
   signature: 'Signature and day',
   unknownThing: (id: string) => `not in the book here (${id})`,
   nobody: 'nobody named',

@@ -57,6 +57,19 @@ test('gold shared with another parcel is marked allocated, with the rule', () =>
   expect(text.replaceAll(/[\u202f\u00a0](?=\d{3})/g, '')).toContain('1159.20');
 });
 
+test('each person has one line to sign, whatever they wrote and however often', () => {
+  const { book, parcel } = we33();
+  const battery = book.add('second battery', 'battery', { label: 'Second battery' });
+  const crushed = { battery, feed: 'whole-ore', mercuryFed: 'none', ore: { mass: '1 t', u: 0.02 }, parcel } as const;
+  for (let i = 0; i < 30; i += 1) book.add(`crushed ${i}`, 'crushing', crushed, { by: i < 18 ? book.keeper : null });
+  const text = said(parcelReturn(bookOf(book), parcel, frameOf(book)));
+  const behind = text.slice(text.indexOf('Signature and day'));
+  expect(behind.match(/Keeper/g)).toHaveLength(1);
+  expect(behind.match(/nobody named/g)).toHaveLength(1);
+  expect(behind).toContain('the crushing, 18 times, ');
+  expect(behind).toContain('the crushing, 13 times, ');
+});
+
 test('a parcel with nothing crushed says so in words, and one that is not here is refused', () => {
   const { book } = we33();
   const empty = book.add('parcel three', 'parcel', { label: 'East reef' });
