@@ -12,5 +12,6 @@ export const commonChecks = {
   meter: { check: 'meter', asks: 'Vapour meter checked and zeroed, background read' },
   kit: { check: 'spill-kit', asks: 'Spill kit, catch tray with water and labelled bottles ready, waste route known' },
   airRead: { check: 'air-read', asks: 'Air read where people breathe, at the times the place has set' },
+  noFood: { check: 'no-food', asks: 'No food, drink or smoking' },
   washed: { check: 'washed', asks: 'Hands and face washed, clothes changed, work clothes left on site' },
 } as const;

@@ -41,6 +41,7 @@ export const cleanUpFields: readonly FieldWords[] = [
   strained,
   { key: 'present', label: 'Who was there', shape: { is: 'refs', to: 'person' } },
   { key: 'locked', label: 'Seal or lock it was put away under', shape: text },
+  checks,
   remark,
 ];
 

@@ -31,7 +31,7 @@ export const runChecks: Readonly<Record<CheckPhase, readonly CheckWords[]>> = {
     commonChecks.people,
     { check: 'jewellery-off', asks: 'Rings, watches and gold taken off' },
     commonChecks.protection,
-    { check: 'no-food', asks: 'No food, drink or smoking' },
+    commonChecks.noFood,
     commonChecks.meter,
     commonChecks.kit,
     { check: 'numbers', asks: 'Emergency and poison-centre numbers at hand' },

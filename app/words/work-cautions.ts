@@ -9,6 +9,8 @@ type OtherWork = Exclude<Work, 'run-before' | 'run-during' | 'run-after'>;
 
 export interface WorkOfForm {
   readonly work: OtherWork;
+  /** Not every such entry is about it: folded until wanted. */
+  readonly maybe?: true;
   /** Shown where the field of that name has one of these answers; left out: always. */
   readonly only?: { readonly key: string; readonly has: readonly string[] };
 }
@@ -20,8 +22,13 @@ export const worksOf: Readonly<Partial<Record<Kind, readonly WorkOfForm[]>>> = {
     { work: 'plate-heat', only: { key: 'what', has: ['steamed', 'stripped'] } },
   ],
   melt: [{ work: 'melting' }],
-  cleaning: [{ work: 'burning-off' }],
-  found: [{ work: 'old-flask', only: { key: 'what', has: ['mercury'] } }, { work: 'old-ground' }],
+  'clean-up': [{ work: 'clean-up' }],
+  cleaning: [{ work: 'burning-off', maybe: true }],
+  charge: [{ work: 'burning-off', only: { key: 'holds', has: ['residues'] } }],
+  found: [
+    { work: 'old-flask', only: { key: 'what', has: ['mercury'] } },
+    { work: 'old-ground', maybe: true },
+  ],
   transfer: [{ work: 'transport', only: { key: 'way', has: ['out'] } }],
   'open-day': [{ work: 'visitors' }],
 };
@@ -30,6 +37,7 @@ export const workNames: Readonly<Record<Work, string>> = {
   'run-before': 'A run: before the fire',
   'run-during': 'A run: while it is hot',
   'run-after': 'A run: after opening',
+  'clean-up': 'A clean-up',
   scaling: 'Scaling a plate',
   'plate-heat': 'Heat, steam or acid on a plate',
   melting: 'A melt',
@@ -41,6 +49,11 @@ export const workNames: Readonly<Record<Work, string>> = {
 };
 
 export const workCautions: Readonly<Record<OtherWork, readonly string[]>> = {
+  'clean-up': [
+    'Amalgam and plates give off mercury at room temperature, and more on a warm day: doors open to the outside, or outdoors; gloves, and no food near it.',
+    'Over trays, wet, by hand. What drips or falls is gathered before anybody walks through it; water and sand of the wash stay out of drains and creek until tested.',
+    'At a general clean-up boxes, traps and floors are opened that were shut all year: take the time, and keep everybody away who is not needed.',
+  ],
   scaling: [
     'Scale is amalgam: chips and dust of it give off mercury for years. Wet, cold and by hand; no wheel, no wire brush on a drill, no scraping of a hot plate.',
     'What falls beside the tray is gathered at once, before it is trodden into the floor.',
@@ -81,6 +94,9 @@ export const workForm = {
   /** Under them. */
   general:
     'General practice from the trade, to be reviewed by licensed people before anybody relies on it. An answer lets nobody through; it is recorded.',
-  own: 'As this site has set it',
+  /** What becomes of a "no". */
+  noStays: 'A “no” stops nothing. It stays in sight on the entry and in Out of step.',
   change: 'What this site asks',
+  flaskIs: 'photographed and weighed shut, not opened',
+  flaskFound: 'Write it up as found, with its checks',
 } as const;

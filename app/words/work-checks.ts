@@ -8,10 +8,22 @@ import { commonChecks } from './common-checks.ts';
 import type { CheckWords } from './run-checks.ts';
 
 const fume = { check: 'fume-caught', asks: 'Outdoors or under a proven hood, and what comes off is caught, not let go' };
-const { fire, people, protection, meter, kit, airRead, washed } = commonChecks;
+const { fire, people, protection, meter, kit, airRead, noFood, washed } = commonChecks;
 
 /** Works besides the run, whose lists stand in run-checks.ts. */
 export const workChecks: Readonly<Record<Exclude<Work, 'run-before' | 'run-during' | 'run-after'>, readonly CheckWords[]>> = {
+  'clean-up': [
+    { check: 'cold-and-wet', asks: 'Cold and wet, over trays: nothing warmed, nothing dry swept' },
+    { check: 'air-moves', asks: 'Outdoors, or doors and windows to the outside open' },
+    people,
+    protection,
+    noFood,
+    meter,
+    kit,
+    { check: 'drains-shut', asks: 'Drains shut, wash water and sand caught and kept as mercury waste until tested' },
+    { check: 'labelled', asks: 'Every ball labelled, weighed and locked away the same day' },
+    washed,
+  ],
   scaling: [
     { check: 'plate-cold', asks: 'Plate cold, scaled wet, scrapings kept under water' },
     { check: 'no-sparks', asks: 'By hand and slowly: nothing that heats, flings or throws dust' },

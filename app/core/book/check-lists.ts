@@ -61,7 +61,7 @@ export function wordingAt(current: Current, check: string, at: string): string |
 
 /** Flags of every check answered "no" in the kinds that the runs do not read. */
 export function workCheckFlags(current: Current): readonly Flag[] {
-  const kinds = ['plate-work', 'cleaning', 'found', 'melt', 'transfer', 'open-day'] as const;
+  const kinds = ['clean-up', 'plate-work', 'cleaning', 'found', 'melt', 'transfer', 'open-day'] as const;
   return kinds.flatMap((kind) =>
     current
       .of(kind)

@@ -11,6 +11,7 @@ export const works = [
   'run-before',
   'run-during',
   'run-after',
+  'clean-up',
   'scaling',
   'plate-heat',
   'melting',

@@ -1,5 +1,5 @@
 /** A clean-up: the amalgam gathered from plates, mortar, traps or pan, and the balls or lots it was made into. */
-import { id, label, partKey, positive, someMass, weight } from '../shapes.ts';
+import { checked, id, label, partKey, positive, someMass, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
 
 export const cleanUpTypes = ['routine', 'mid', 'general', 'final'] as const;
@@ -46,5 +46,6 @@ export const cleanUp = z.strictObject({
   present: z.array(id).max(12).optional(),
   /** Seal or lock number of the place they were locked up in. */
   locked: label.optional(),
+  checks: z.array(checked).max(60).optional(),
   note: label.optional(),
 });

@@ -1,7 +1,9 @@
 /** The form of a clean-up: rows of balls or lots on one scale, and what else may be known. Rows in which nothing stands make no lot. */
+import { anyKey } from '../../daybook/draft-shape.ts';
 import { type FormPlan, numberOr, textOr } from '../../daybook/form.svelte.ts';
 import { type MassEntry, massText, noMass } from '../../parts/mass-entry.ts';
 import { isBlank, noWeighing, type WeighingEntry, weightOf } from '../shared/weighing-entry.ts';
+import { type CheckAnswers, checksOf, noAnswer } from './checks-entry.ts';
 import { noRowWeight, type RowWeight, rowWeighing } from './typed.ts';
 
 export interface LotRow extends RowWeight {
@@ -26,6 +28,7 @@ export interface CleanUpValues {
   strainedVessel: string;
   present: string[];
   locked: string;
+  checks: CheckAnswers;
   note: string;
 }
 
@@ -53,24 +56,29 @@ export function lotRows(rows: readonly LotRow[]): readonly LotRow[] {
   );
 }
 
-export const cleanUpPlan = (scale: string): FormPlan<CleanUpValues> => ({
+const start = (scale: string): CleanUpValues => ({
+  scale,
+  rows: [emptyRow('b1')],
+  state: '',
+  source: '',
+  type: '',
+  where: '',
+  ore: noMass('t'),
+  oreU: '',
+  strained: noWeighing(scale),
+  strainedVessel: '',
+  present: [],
+  locked: '',
+  checks: {},
+  note: '',
+});
+
+/** `checks`: names of the checks asked in the form. */
+export const cleanUpPlan = (scale: string, checks: readonly string[] = []): FormPlan<CleanUpValues> => ({
   name: 'clean-up',
   kind: 'clean-up',
-  start: () => ({
-    scale,
-    rows: [emptyRow('b1')],
-    state: '',
-    source: '',
-    type: '',
-    where: '',
-    ore: noMass('t'),
-    oreU: '',
-    strained: noWeighing(scale),
-    strainedVessel: '',
-    present: [],
-    locked: '',
-    note: '',
-  }),
+  start: () => start(scale),
+  full: () => ({ ...start(scale), checks: { [anyKey]: noAnswer() } }),
   body: (v) => {
     const ore = massText(v.ore);
     const strained = weightOf(v.strained);
@@ -90,6 +98,7 @@ export const cleanUpPlan = (scale: string): FormPlan<CleanUpValues> => ({
         strained === undefined && v.strainedVessel === '' ? undefined : { weight: strained, vessel: textOr(v.strainedVessel) },
       present: v.present.length > 0 ? [...v.present] : undefined,
       locked: textOr(v.locked),
+      checks: checksOf(v.checks, checks),
       note: textOr(v.note),
     };
   },

@@ -15,6 +15,8 @@ export const newThing = 'new';
 /** The sheet for a new thing of a register. */
 export const newThingHref = (register: RegisterKind): string => registerHref(register, newThing);
 export const standingHref = '#/site/standing';
+/** What the site asks at each work; of one work where it is named. */
+export const asksHref = (work?: string): string => `#/site/asks${work === undefined ? '' : `/${work}`}`;
 /** A room. */
 export const roomHref = (key: string): string => `#/${key}`;
 

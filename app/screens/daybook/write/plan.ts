@@ -10,6 +10,7 @@ import { type MassEntry, massEntry, noMass } from '../../../parts/mass-entry.ts'
 import { fieldsOf } from '../../../words/daybook-fields.ts';
 import { entryLine } from '../../../words/daybook-line.ts';
 import { scalesByUse } from '../../shared/scales-by-use.ts';
+import { rowsShown } from '../../shared/work-answers.ts';
 import { bodyOf, filled, newItem, oneOfEach, type Typed, type UsualScale } from '../typed.ts';
 import { countRows } from './count.ts';
 
@@ -62,7 +63,12 @@ export const writePlan = (kind: Kind, start: WriteStart): FormPlan<WriteValues> 
   kind,
   start: () => ({ fields: startOf(kind, start) }),
   full: () => ({ fields: oneOfEach(fieldsOf[kind]) }),
-  body: ({ fields }) => bodyOf(fieldsOf[kind], fields, offsetAt(start.now)),
+  body: ({ fields }) => {
+    const checks: Typed = Array.isArray(fields.checks)
+      ? { checks: [...rowsShown(start.book.current, kind, start.now, fields, fields.checks as Typed[])] }
+      : {};
+    return bodyOf(fieldsOf[kind], { ...fields, ...checks }, offsetAt(start.now));
+  },
 });
 
 /** What would be kept, as the daybook will say it; empty while it cannot be read yet. */
