@@ -20,6 +20,27 @@ export const reckoningProblems: ProblemTexts = {
   'places-and-step': () => 'Both places and a step are given, and they could contradict each other: keep one of them.',
   'places-or-step': () => 'Nothing says what to round to: give either places or a step.',
 
+  'between-below-repeat': () =>
+    'The scatter between laboratories holds the scatter within one, so it cannot be the smaller: check that the two were not exchanged.',
+  'old-number': (d) => `“${d.read}” is not a number as old books print one: write 2, 2.5, 2 1/2 or 2½, as text.`,
+  'carat-grains': () => 'A carat of an assay has 4 grains: write grains below 4, and carry the rest into carats.',
+  'quarters-twice': () => 'The grains already have a fraction: give the quarters in one place only.',
+  'carats-range': () =>
+    'Fine gold is 24 carats, and standard is 22: better ends at 2 carats, worse at 22, and carats alone at 24. Check the side and the figures.',
+  'old-money': (d) => `“${d.read}” is not pounds, shillings and pence: write £3 17s 10½d, 3 17 10 1/2, 9s 4d or 16d.`,
+  'old-money-two': (d) =>
+    `“${d.read}” may be pounds and shillings, shillings and pence, or a decimal: write the signs, as in £3 17s or 3s 6d.`,
+  'old-money-carry': (d) =>
+    `In “${d.read}” the shillings pass 19 or the pence pass 11 beside a larger coin: read the figures again.`,
+  'price-of-what': () =>
+    'A price needs what it is the price of: an ounce as weighed, a standard ounce (22 carats) or a fine ounce.',
+  'fineness-missing': () =>
+    'A standard or a fine ounce is counted by fineness: give gold_permille or the assay, or take the price as that of an ounce as weighed.',
+  'fineness-twice': () => 'Fineness is given twice and could contradict itself: keep the assay or gold_permille.',
+  'fineness-not-asked': () =>
+    'An ounce as weighed is counted whatever it holds: take the fineness off, or name a standard or fine ounce.',
+  'fineness-of-nothing': () => 'There is a fineness and no weight it belongs to: give the mass, or take the fineness off.',
+
   'cornet-over-sample': () => 'The gold weighs more than the sample it came from, which no assay can do: check both weights.',
   'vapour-range': (d) => `The vapour of liquid mercury is known from ${d.from} to ${d.to} °C: check the temperature.`,
   'above-saturation': (d) =>

@@ -23,6 +23,7 @@ export const reasonTexts: Readonly<Record<ReasonCode, string>> = {
   'no-uncertainty': 'the uncertainty is zero, so nothing can be held against it',
   'no-volume-uncertainty': 'neither the volume’s nor the temperature’s uncertainty was given',
   'nothing-melted': 'nothing went into the melt, so there is nothing to take a share of',
+  'one-result': 'one result alone has no range',
   'outside-the-two-metals': 'the density lies outside the two metals, so no mixture of them has it',
   'over-nothing': 'it would be divided by something that is not above zero',
 };

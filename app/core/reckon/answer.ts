@@ -23,6 +23,7 @@ export const reasonCodes = [
   'no-uncertainty',
   'no-volume-uncertainty',
   'nothing-melted',
+  'one-result',
   'outside-the-two-metals',
   'over-nothing',
 ] as const;

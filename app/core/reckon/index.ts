@@ -3,6 +3,7 @@
  * computes. Field names and units never change once released; they are only added to.
  */
 import { bad, good, problem, type Result } from '../result.ts';
+import { agreementTopic } from './agreement.ts';
 import { finiteOnly } from './answer.ts';
 import { assayTopic } from './assay.ts';
 import { balanceTopic } from './balance.ts';
@@ -13,6 +14,8 @@ import { hoodTopic } from './hood.ts';
 import type { Topic } from './input.ts';
 import { massTopic } from './mass.ts';
 import { meltTopic } from './melt.ts';
+import { oldAssayTopic } from './old-assay.ts';
+import { oldMoneyTopic } from './old-money.ts';
 import { readingTopic } from './reading.ts';
 import { reconcileTopic } from './reconcile.ts';
 import { roomTopic } from './room.ts';
@@ -35,7 +38,10 @@ const topics: ReadonlyMap<string, Topic> = new Map([
   ['bars', barsTopic],
   ['assay', assayTopic],
   ['settle', settleTopic],
+  ['agreement', agreementTopic],
   ['density', densityTopic],
+  ['old-assay', oldAssayTopic],
+  ['old-money', oldMoneyTopic],
   ['balance', balanceTopic],
   ['series', seriesTopic],
   ['reconcile', reconcileTopic],
