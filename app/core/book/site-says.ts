@@ -14,8 +14,14 @@ export const checkListAt = (current: Current, work: Work, at: string): Reading<'
     at,
   );
 
+/** A list the site keeps for itself as one whole; the one written last stands. */
+export type Said = 'stop-rules' | 'site-numbers' | 'retention';
+export const lastSaid = <K extends Said>(current: Current, kind: K, at: string): Reading<K> | null =>
+  lastOf(current.of(kind), at);
+
 export const stopRulesAt = (current: Current, at: string): Reading<'stop-rules'> | null => lastOf(current.of('stop-rules'), at);
 export const numbersAt = (current: Current, at: string): Reading<'site-numbers'> | null => lastOf(current.of('site-numbers'), at);
+export const retentionAt = (current: Current, at: string): Reading<'retention'> | null => lastOf(current.of('retention'), at);
 
 /** Numbers that somebody at a spill looks for first. */
 export const numbersWanted: readonly NumberUse[] = ['emergency', 'poison-centre', 'remover', 'authority'];

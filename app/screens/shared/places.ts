@@ -1,4 +1,5 @@
 /** Addresses within the window. Anything that has an entry has an address; a link to it is made here and nowhere else. */
+import type { Said } from '../../core/book/site-says.ts';
 import type { RegisterKind } from '../../core/kinds/index.ts';
 
 /** The page of an entry, by its id. */
@@ -17,6 +18,8 @@ export const newThingHref = (register: RegisterKind): string => registerHref(reg
 export const standingHref = '#/site/standing';
 /** What the site asks at each work; of one work where it is named. */
 export const asksHref = (work?: string): string => `#/site/asks${work === undefined ? '' : `/${work}`}`;
+/** A list the site keeps for itself: stop rules, numbers, keeping of records. */
+export const saidHref = (kind: Said): string => `#/site/${kind}`;
 /** A room. */
 export const roomHref = (key: string): string => `#/${key}`;
 
