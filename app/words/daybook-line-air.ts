@@ -5,7 +5,10 @@ import { at, type Lines, parts, restated, small } from './daybook-line-parts.ts'
 import { airSampleNames } from './daybook-names-air.ts';
 
 export const airLines: Lines<'air-reading' | 'limit'> = {
-  'air-reading': (body, { name }) => {
+  // a person’s own reading: the sentence tells neither who nor how much
+  'air-reading': (body, { name, whole }) => {
+    if (body.sample === 'personal' && !whole)
+      return parts('Mercury in air at one person: shown to the safety officer', body.activity);
     const { sample, person, place, from, to, activity, meter } = body;
     const where = person === undefined ? `${small(airSampleNames[sample])}, ${place ?? ''}` : name('person', person) + at(place);
     return parts(

@@ -10,6 +10,8 @@ import { lotSourceNames } from './retort.ts';
 export interface Asked {
   readonly book: Book;
   readonly id: string;
+  /** Read back to who writes it: also what is not for everybody. */
+  readonly whole: boolean;
   readonly name: (to: Named, id: string) => string;
   readonly net: (...weights: readonly Weight[]) => string;
 }

@@ -67,11 +67,14 @@ export const siteLines: Lines<Kinds> = {
     `${name('scale', scale)} showed ${massAsRead(read)} for ${massAsRead(standard)}: ${
       passed === 'yes' ? 'within' : 'outside'
     } the site’s own limit${limit === undefined ? '' : ` of ${massAsRead(limit)}`}`,
-  'check-due': ({ what, person, done, next, note }, { name }) =>
-    parts(
-      `${checkDueNames[what]}${person === undefined ? '' : `, ${name('person', person)}`}: ${done === 'yes' ? 'done' : 'not done'}${at(note)}`,
-      next !== undefined && `next due ${dayText(next)}`,
-    ),
+  // the check of a person: the sentence tells neither whose nor its days
+  'check-due': ({ what, person, done, next, note }, { name, whole }) =>
+    person !== undefined && !whole
+      ? `${checkDueNames[what]} of one person: shown to the safety officer`
+      : parts(
+          `${checkDueNames[what]}${person === undefined ? '' : `, ${name('person', person)}`}: ${done === 'yes' ? 'done' : 'not done'}${at(note)}`,
+          next !== undefined && `next due ${dayText(next)}`,
+        ),
   'stock-take': ({ scope, lines }, { name }) => {
     const of = (how: (typeof lines)[number]['how']) => lines.filter((line) => line.how === how);
     const said = [

@@ -115,12 +115,13 @@ const lines: Lines<Kind> = {
   strike: ({ strikes, why }, { name }) => `${name('entry', strikes)} struck: ${why}`,
 };
 
-/** The sentence of an entry as it reads now. */
-export function entryLine(book: Book, reading: Reading): string {
+/** The sentence of an entry as it reads now. It stands in lists and on papers: what is not for everybody is told only to who writes it (`whole`). */
+export function entryLine(book: Book, reading: Reading, whole = false): string {
   const { happened } = reading;
   const asked: Asked = {
     book,
     id: reading.id,
+    whole,
     name: (to, id) => (to === 'entry' ? entryName(book, id) : nameIn(book, to, id, happened)),
     net: (...weights) => netText(book, weights, happened),
   };

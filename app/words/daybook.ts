@@ -55,6 +55,13 @@ export const daybookWords = {
   openRun: 'Open the run',
   openRegister: 'Open in the register',
   says: 'What it says',
+  /** In place of what an entry says, by what it tells. */
+  hidden: {
+    'bar-place':
+      'Where a bar is kept is shown to people whose work at the site is keeper or assayer. This hides it from view and is no lock: whoever holds the folder can read the book.',
+    'personal-air':
+      'What one person breathed, and the days of a person’s checks, are shown to the safety officer. This hides them from view and is no lock: whoever holds the folder can read the book.',
+  },
   saysNow: 'As it reads now',
   notRecorded: (labels: string) => `Not recorded: ${labels}`,
   notUnderstoodTitle: 'Not understood here',

@@ -57,8 +57,11 @@ const texts: Readonly<Record<OwnCode, Say>> = {
   'scale-no-certificate': (d) => `“${d.name}” has no certificate on the book: its readings are unverified.`,
   'meter-due': (d) => `The calibration of the meter “${d.name}” was due on ${dayText(String(d.due))}.`,
   'retort-due': (d) => `The inspection of “${d.name}” was due on ${dayText(String(d.due))}.`,
-  'check-overdue': (d, book) => `${checkName(d, book)} was due on ${dayText(String(d.due))}.`,
-  'check-not-done': (d, book) => `${checkName(d, book)} was not done, and no day is set for it.`,
+  'check-overdue': (d) =>
+    d.of === 'person'
+      ? `${checkName(d)} is past its day: the safety officer sees whose and when.`
+      : `${checkName(d)} was due on ${dayText(String(d.due))}.`,
+  'check-not-done': (d) => `${checkName(d)} was not done, and no day is set for it.`,
   'drum-due': (d) => `The drum “${d.name}” was to go by ${dayText(String(d.due))}, by the site’s own word, and is still here.`,
   'writer-left': (d, book) =>
     `It names ${nameIn(book, 'person', String(d.person), String(d.left))} as writer or witness, whose last day with the site was ${dayText(String(d.left))}.`,
@@ -90,9 +93,9 @@ const texts: Readonly<Record<OwnCode, Say>> = {
     `Written ${times(Number(d.days), 'day', 'days')} after it happened${d.book === '' ? '' : `, copied from “${d.book}”`}.`,
 };
 
-const checkName = (d: Data, book: Book): string => {
+const checkName = (d: Data): string => {
   const what = (checkDueNames as Readonly<Record<string, string>>)[String(d.what)] ?? String(d.what);
-  return d.person === '' ? what : `${what} (${nameIn(book, 'person', String(d.person), String(d.due))})`;
+  return d.of === 'person' ? `${what} of one person` : what;
 };
 
 const noticeOf = ({ notice, desk, line, detail }: Data): Notice => ({

@@ -97,6 +97,7 @@ export const todayWords = {
   dueScale: (name: string, day: string) => `Calibration of ${name}: ${dayText(day)}`,
   dueRetort: (name: string, day: string) => `Inspection of ${name}: ${dayText(day)}`,
   dueAuthority: (name: string, day: string) => `Authority “${name}” ends: ${dayText(day)}`,
+  dueCheck: (name: string, day: string) => `${name}: ${dayText(day)}`,
   dueDrum: (name: string, day: string) => `Drum “${name}” must go by ${dayText(day)}`,
   overdue: (n: number) => (n === 1 ? 'past by 1 day' : `past by ${n} days`),
   dueIn: (n: number) => (n === 0 ? 'due today' : n === 1 ? 'in 1 day' : `in ${n} days`),

@@ -1,11 +1,16 @@
-/** What falls due: calibrations of scales, inspections of retorts, drums that must go, the last day of an authority. Things out of use fall due no more. */
+/**
+ * What falls due: calibrations of scales, inspections of retorts, checks of the place, drums that must go, the last day of an authority. Things out of
+ * use fall due no more. A check of one person is no matter of this list: whose it is and when is for the safety officer.
+ */
 import type { Book } from '../../core/book/book.ts';
 import { drumsDue } from '../../core/book/drums.ts';
+import { lastChecks } from '../../core/book/out-of-step/due.ts';
 import { latest } from '../../core/book/registers.ts';
 import { standingAt } from '../../core/book/site.ts';
 import { dayNumber, dayOf } from '../../core/time.ts';
+import { checkDueNames } from '../../words/daybook-names-year.ts';
 import { todayWords as words } from '../../words/today.ts';
-import { registerHref, standingHref } from '../shared/places.ts';
+import { entryHref, registerHref, standingHref } from '../shared/places.ts';
 
 export interface Due {
   readonly text: string;
@@ -38,6 +43,8 @@ export function dueAt(book: Book, now: string): readonly Due[] {
   }
   for (const drum of drumsDue(book.current, book.registers))
     add(drum.due, (day) => words.dueDrum(drum.label, day), registerHref('vessel', drum.vessel));
+  for (const { id, body } of lastChecks(book.current))
+    if (body.person === undefined) add(body.next, (day) => words.dueCheck(checkDueNames[body.what], day), entryHref(id));
   for (const done of standingAt(book.current, now)?.body.done ?? []) {
     const expiry = done.authority?.expiry;
     if (done.authority && expiry !== 'none stated' && (done.until === undefined || done.until >= dayOf(now)))

@@ -5,7 +5,7 @@
 import type { Body } from '../../kinds/index.ts';
 import { dayOf } from '../../time.ts';
 import type { Book } from '../book.ts';
-import type { Reading } from '../current.ts';
+import type { Current, Reading } from '../current.ts';
 import { drumsDue } from '../drums.ts';
 import { latest } from '../registers.ts';
 import { type Asked, fromFlags, type OutOfStep, ofEntry, ofThing } from './item.ts';
@@ -42,15 +42,24 @@ function things(book: Book, day: string): OutOfStep[] {
   ];
 }
 
-/** Of each check, by what it is of and for whom, the one written last: overdue, or not done. */
-function checks(book: Book, day: string): OutOfStep[] {
+/** Of each check, by what it is of and for whom, the one written last. */
+export function lastChecks(current: Current): readonly Reading<'check-due'>[] {
   const last = new Map<string, Reading<'check-due'>>();
-  for (const reading of book.current.of('check-due')) last.set(`${reading.body.what} ${reading.body.person ?? ''}`, reading);
-  return [...last.values()].flatMap((reading) => {
+  for (const reading of current.of('check-due')) last.set(`${reading.body.what} ${reading.body.person ?? ''}`, reading);
+  return [...last.values()];
+}
+
+/** Checks overdue, or not done. Of a person’s check neither name nor day is told. */
+function checks(book: Book, day: string): OutOfStep[] {
+  return lastChecks(book.current).flatMap((reading) => {
     const { what, person, next, done }: Body<'check-due'> = reading.body;
-    const data = { what, person: person ?? '', due: next ?? '' };
-    if (next !== undefined && next < day) return [ofEntry('due', 'check-overdue', reading.id, next, data)];
-    return done === 'no' && next === undefined ? [ofEntry('due', 'check-not-done', reading.id, reading.happened, data)] : [];
+    const of = person === undefined ? 'site' : 'person';
+    const data = { what, of, due: of === 'site' ? (next ?? '') : '' };
+    const since = (from: string): string => (of === 'site' ? from : '');
+    if (next !== undefined && next < day) return [ofEntry('due', 'check-overdue', reading.id, since(next), data)];
+    return done === 'no' && next === undefined
+      ? [ofEntry('due', 'check-not-done', reading.id, since(reading.happened), data)]
+      : [];
   });
 }
 

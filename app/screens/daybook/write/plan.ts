@@ -83,5 +83,5 @@ export function readBackOf(book: Book, draft: Record<string, unknown>, now: stri
   if (!body.ok) return '';
   const happened = typeof draft.happened === 'string' ? draft.happened : now;
   const reading = { id: String(draft.id), kind, body: body.value as Body<Kind>, happened, corrections: [], struck: null };
-  return entryLine(book, reading as unknown as Reading);
+  return entryLine(book, reading as unknown as Reading, true);
 }
