@@ -20,6 +20,8 @@ export const standingHref = '#/site/standing';
 export const asksHref = (work?: string): string => `#/site/asks${work === undefined ? '' : `/${work}`}`;
 /** A list the site keeps for itself: stop rules, numbers, keeping of records. */
 export const saidHref = (kind: Said): string => `#/site/${kind}`;
+/** The register of what leaves the site. */
+export const leavingHref = '#/site/leaving';
 /** A room. */
 export const roomHref = (key: string): string => `#/${key}`;
 

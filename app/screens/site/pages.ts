@@ -1,12 +1,14 @@
 /** The pages of what a site sets for itself, in the order they are wanted. */
 import type { Said } from '../../core/book/site-says.ts';
 import { kindNames } from '../../words/labels.ts';
+import { leavingWords } from '../../words/screens-leaving.ts';
 import { saysWords as words } from '../../words/screens-site-says.ts';
-import { asksHref, saidHref } from '../shared/places.ts';
+import { asksHref, leavingHref, saidHref } from '../shared/places.ts';
 
 export const saidKinds: readonly Said[] = ['stop-rules', 'site-numbers', 'retention'];
 
 export const pagesOfSite: readonly { readonly href: string; readonly name: string; readonly says: string }[] = [
   { href: asksHref(), name: words.asks.name, says: words.asks.says },
+  { href: leavingHref, name: leavingWords.name, says: leavingWords.says },
   ...saidKinds.map((kind) => ({ href: saidHref(kind), name: kindNames[kind], says: words[kind].says })),
 ];
