@@ -16,7 +16,7 @@ function holds(one: Case): void {
   }
 }
 
-describe.each(['weighing', 'units', 'runs', 'bullion', 'balances', 'air', 'rounding'])('%s', (name) => {
+describe.each(['weighing', 'units', 'runs', 'bullion', 'balances', 'air', 'air-more', 'rounding'])('%s', (name) => {
   test.each(cases(name).map((one) => [one.rule, one] as const))('%s', (_, one) => {
     holds(one);
   });
