@@ -1,14 +1,21 @@
 /** Texts of the yields of bullion: gross and fine, both named, and in words why there is none. */
 import type { NoCampaignYield } from '../core/book/campaigns.ts';
+import type { NoParcelYield } from '../core/book/parcel-yields.ts';
 import type { NoYield } from '../core/book/yields.ts';
 
 export const yieldWords = {
   title: 'Yields',
-  link: 'Yields by clean-up and campaign',
+  link: 'Yields by clean-up, parcel and campaign',
   intro:
     'Gross is the weight of the bars, gold with its silver and base; fine is the gold alone, by the assays of the bars. What a general clean-up, scale and pan give belongs to the whole campaign and to no month.',
   campaigns: 'By campaign',
   campaignsNote: 'From one general clean-up to the next.',
+  parcels: 'By parcel',
+  parcelsNote:
+    'A clean-up that names a parcel is that parcel’s alone; any other is shared among the parcels crushed for it, by mass of ore, and marked allocated. What a general clean-up, scale and pan give is in no parcel unless the clean-up names one.',
+  owned: (label: string, owner: string) => `${label}, ${owner}`,
+  allocated: 'allocated: shared out by an estimate whose own error is in no figure here',
+  outTurn: 'some of its fine gold is as an out-turn states it',
   cleanUps: 'By clean-up',
   cleanUpsNote: 'The newest first.',
   none: 'No clean-up is written down yet: there is nothing to reckon a yield of.',
@@ -22,6 +29,9 @@ export const yieldWords = {
   fine: 'Fine, g',
   fineYield: 'Fine, g/t',
   fineDwt: 'Fine, dwt per long ton',
+  U: '± U (k = 2)',
+  UOf: (yieldName: string) => `± U (k = 2) of ${yieldName}`,
+  how: 'How it was come by',
   late: 'Late gold, g',
   why: 'Why there is none',
   notComputable: (why: string) => `not computable: ${why}`,
@@ -30,7 +40,7 @@ export const yieldWords = {
     'ore-missing': 'one of its clean-ups does not say what was crushed',
     'not-melted': 'nothing of it was melted yet',
     'partly-melted': 'some of it still lies in the safe',
-  } satisfies Readonly<Record<NoYield | NoCampaignYield, string>>,
+  } satisfies Readonly<Record<NoYield | NoParcelYield | NoCampaignYield, string>>,
   noFine: 'fine not computable: a bar in it has no assay',
   restate: 'Restate the months of each campaign with its late gold',
   restateNote: 'Late gold spread over the months by their ore. The first figures stand; these stand beside them.',

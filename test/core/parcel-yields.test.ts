@@ -171,3 +171,21 @@ test('a month written by a cleaning alone counts, over the crushings since the l
   expect(campaign).toMatchObject({ grossUg: 102_000_000, lateUg: 12_000_000, late: [pan], why: null });
   expect(campaign?.gPerTonne).toBeCloseTo(10.2, 9);
 });
+
+test('a general clean-up that names no parcel is the campaign’s: no parcel has its gold, and the campaign’s yield has its uncertainty', () => {
+  const { book, crush, gather, pour } = site();
+  const parcel = book.add('parcel one', 'parcel', { label: 'North reef' });
+  crush('crushed', '04-01', '100 t', parcel, 0.03);
+  const month = gather('april', '04-02', { ore: { mass: '100 t', u: 0.03 } });
+  pour('april', `${month}/1`, '04-03', '80');
+  const general = gather('general', '04-05', { type: 'general', ore: { mass: '100 t', u: 0.03 } });
+  pour('general', `${general}/1`, '04-06', '20');
+  const read = readBook(book.entries);
+  expect(parcelYields(read)[0]?.gross?.ug).toBe(80_000_000);
+  const [campaign] = campaigns(read);
+  expect(campaign?.grossRate?.gPerTonne).toBe(1);
+  // two bars of u 0.05 g on 100 g, ore 3 %
+  expect(campaign?.grossRate?.u).toBeCloseTo(Math.hypot(Math.hypot(0.05, 0.05) / 100, 0.03), 9);
+  expect(campaign?.fineRate?.gPerTonne).toBeCloseTo(0.9, 12);
+  expect(campaign?.fineRate?.u).toBeGreaterThan(0.9 * 0.03);
+});

@@ -2,11 +2,12 @@
  * Yield by campaign: from one general clean-up to the next. What a general clean-up finds, and the gold of scale and pan, came of the whole campaign's
  * ore and belongs to no month; earlier months are restated only when asked, and the restated figure stands beside the first. Source: practice.md W10.
  */
+import { total } from '../measured.ts';
 import { shareOut } from '../sharing.ts';
 import { compareMoments } from '../time.ts';
 import type { Book } from './book.ts';
 import type { Reading } from './current.ts';
-import { gathering, oreOf, perTonneOf } from './ore-through.ts';
+import { addedOre, endsCampaign, gathering, type Ore, ofCampaign, oreOf, perTonneOf, type Rate, rateOf } from './ore-through.ts';
 import { yieldedByMaker } from './yielded.ts';
 import { type CleanUpYield, cleanUpYields } from './yields.ts';
 
@@ -26,21 +27,17 @@ export interface Campaign {
   readonly fineUg: number | null;
   readonly gPerTonne: number | null;
   readonly fineGPerTonne: number | null;
+  /** The two yields with one standard uncertainty each, of weighings, assays and ore; null where the figure is. */
+  readonly grossRate: Rate | null;
+  readonly fineRate: Rate | null;
   /** What the routine clean-ups gave of the gross, as a share. */
   readonly routineShare: number | null;
   readonly why: NoCampaignYield | null;
 }
 
-const ends = (r: Reading): boolean =>
-  r.kind === 'clean-up' && ['general', 'final'].includes((r as Reading<'clean-up'>).body.type);
-
-/** Scale and pan gold alone is of the whole campaign too, and of no month. */
-const afterwards = (r: Reading): boolean =>
-  r.kind === 'clean-up' && (r as Reading<'clean-up'>).body.lots.every(({ source }) => source === 'scale' || source === 'pan');
-
-/** Ore that a general clean-up says it stands for, micrograms. */
-const statedOre = (end: Reading | undefined): number | null =>
-  end?.kind === 'clean-up' ? (oreOf((end as Reading<'clean-up'>).body.ore, end.id)?.mass.ug ?? null) : null;
+/** Ore that a general clean-up says it stands for. */
+const statedOre = (end: Reading | undefined): Ore | null =>
+  end?.kind === 'clean-up' ? oreOf((end as Reading<'clean-up'>).body.ore, end.id) : null;
 
 /** All campaigns in order; the last may still go on. */
 export function campaigns(book: Book): readonly Campaign[] {
@@ -51,7 +48,7 @@ export function campaigns(book: Book): readonly Campaign[] {
   const groups: Reading[][] = [[]];
   for (const reading of makers) {
     groups.at(-1)?.push(reading);
-    if (ends(reading)) groups.push([]);
+    if (endsCampaign(reading)) groups.push([]);
   }
   const yielded = yieldedByMaker(book);
   const waiting = new Set([...book.lots.all.values()].filter((lot) => lot.fate === 'in-safe').map((lot) => lot.madeBy));
@@ -59,15 +56,15 @@ export function campaigns(book: Book): readonly Campaign[] {
     .filter((group) => group.some((r) => r.kind !== 'plate-work'))
     .map((group): Campaign => {
       const last = group.at(-1);
-      const end = last && ends(last) ? last : undefined;
-      const isLate = (r: Reading) => r.kind === 'plate-work' || r === end || afterwards(r);
+      const end = last && endsCampaign(last) ? last : undefined;
+      const isLate = (r: Reading) => r.kind === 'plate-work' || ofCampaign(r);
       const routine = group.flatMap((r) => (isLate(r) ? [] : (yields.get(r.id) ?? [])));
       const late = group.filter(isLate).map((r) => r.id);
       // what the general clean-up says stands for the whole; else the months add up, and none may be missing
       const months = routine.map((y) => y.oreUg);
-      const oreUg =
-        statedOre(end) ??
-        (months.includes(null) || months.length === 0 ? null : months.reduce<number>((s, m) => s + (m ?? 0), 0));
+      const ore =
+        statedOre(end) ?? (months.includes(null) ? null : addedOre(routine.flatMap((y) => (y.ore === null ? [] : y.ore))));
+      const oreUg = ore?.mass.ug ?? null;
       const got = group.flatMap((r) => yielded.get(r.id) ?? []);
       const grossUg = got.reduce((s, y) => s + y.grossUg, 0);
       const lateUg = late.reduce((s, id) => s + (yielded.get(id)?.grossUg ?? 0), 0);
@@ -84,7 +81,16 @@ export function campaigns(book: Book): readonly Campaign[] {
               : group.some((r) => waiting.has(r.id))
                 ? 'partly-melted'
                 : null;
-      const figure = (ug: number | null) => (why === null && ug !== null && oreUg !== null ? perTonneOf(ug, oreUg) : null);
+      const fines = got.flatMap((y) => y.fine ?? []);
+      const rate = (metal: 'gross' | 'fine', known: 'grossUKnown' | 'fineUKnown'): Rate | null =>
+        why !== null || ore === null || (metal === 'fine' && fines.length < got.length)
+          ? null
+          : rateOf(
+              metal === 'fine' ? total(fines) : total(got.map((y) => y.gross)),
+              got.every((y) => y[known]),
+              ore,
+            );
+      const [grossRate, fineRate] = [rate('gross', 'grossUKnown'), rate('fine', 'fineUKnown')];
       return {
         endedBy: end?.id ?? null,
         routine,
@@ -93,8 +99,10 @@ export function campaigns(book: Book): readonly Campaign[] {
         grossUg,
         lateUg,
         fineUg,
-        gPerTonne: figure(grossUg),
-        fineGPerTonne: figure(fineUg),
+        gPerTonne: grossRate?.gPerTonne ?? null,
+        fineGPerTonne: fineRate?.gPerTonne ?? null,
+        grossRate,
+        fineRate,
         routineShare: grossUg > 0 ? (grossUg - lateUg) / grossUg : null,
         why,
       };

@@ -33,6 +33,15 @@ export const typeOf = (reading: Reading): string | null =>
       ? 'cleaning'
       : null;
 
+/** A general or final clean-up ends a campaign. */
+export const endsCampaign = (r: Reading): boolean =>
+  r.kind === 'clean-up' && ['general', 'final'].includes((r as Reading<'clean-up'>).body.type);
+
+/** What is of the whole campaign and of no month in it: a general clean-up, and scale and pan gold alone. Source: practice.md W10. */
+export const ofCampaign = (r: Reading): boolean =>
+  endsCampaign(r) ||
+  (r.kind === 'clean-up' && (r as Reading<'clean-up'>).body.lots.every(({ source }) => source === 'scale' || source === 'pan'));
+
 const gathered = new WeakMap<Book, readonly Reading[]>();
 
 /** All of them, by happening. */

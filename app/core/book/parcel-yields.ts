@@ -1,7 +1,7 @@
 /**
  * Yield by parcel. A clean-up that names a parcel is that parcel's alone. Any other stands for the crushings since the last of its type, and its gold is
- * shared among their parcels by mass of ore: allocated, and marked so where there is more than one. The parts make the whole again. Scale and pan gold and
- * other plate work belong to the campaign and to no parcel. Source: methods.md 6, WE-33; practice.md 1 (19).
+ * shared among their parcels by mass of ore: allocated, and marked so where there is more than one. The parts make the whole again. A general clean-up, scale
+ * and pan gold and other plate work belong to the campaign and to no parcel, unless the clean-up names one. Source: methods.md 6, WE-33; practice.md 1 (19).
  */
 import { added, exactly, type Measured } from '../measured.ts';
 import { mean, type Ratio, ratioFromText, timesRatio } from '../ratio.ts';
@@ -9,7 +9,7 @@ import { type Recoveries, recoveries } from '../recovery.ts';
 import { readAssays } from './assays.ts';
 import type { Book } from './book.ts';
 import type { Reading } from './current.ts';
-import { addedOre, crushedFor, gathering, type Ore, oreOf, type Rate, rateOf } from './ore-through.ts';
+import { addedOre, crushedFor, gathering, type Ore, ofCampaign, oreOf, type Rate, rateOf } from './ore-through.ts';
 import { latest } from './registers.ts';
 import { shared, type Yielded, yieldedByMaker } from './yielded.ts';
 
@@ -64,6 +64,7 @@ function gradeOf(book: Book, parcel: string, subject: 'ore' | 'tailings' | 'conc
 function parcelsBehind(book: Book, reading: Reading): ReadonlyMap<string, number> {
   const named = reading.kind === 'clean-up' ? (reading as Reading<'clean-up'>).body.parcel : undefined;
   if (named !== undefined) return new Map([[named, 1]]);
+  if (ofCampaign(reading)) return new Map();
   const found = new Map<string, number>();
   for (const r of crushedFor(book, reading)) {
     const ore = oreOf(r.body.ore, r.id);

@@ -31,7 +31,6 @@ export const yieldsHeader = [
 const over = (ug: number | null | undefined, by: number): string => (ug === null || ug === undefined ? '' : String(ug / by));
 const rate = (r: Rate | null): string[] =>
   r ? [String(r.gPerTonne), r.u === null ? '' : String(r.u), String(dwtPerLongTon(r.gPerTonne))] : ['', '', ''];
-const bare = (gPerTonne: number | null): Rate | null => (gPerTonne === null ? null : { gPerTonne, u: null });
 const yes = (is: boolean): string => (is ? 'yes' : 'no');
 
 /** Clean-ups, then parcels, then campaigns, each in order. */
@@ -70,8 +69,8 @@ export function yieldsTable(book: Book): Table {
       over(c.oreUg, 1e12),
       over(c.grossUg, 1e6),
       over(c.fineUg, 1e6),
-      ...rate(bare(c.gPerTonne)),
-      ...rate(bare(c.fineGPerTonne)),
+      ...rate(c.grossRate),
+      ...rate(c.fineRate),
       '',
       '',
       c.why ?? '',
