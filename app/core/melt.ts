@@ -45,3 +45,17 @@ export function meltFigures(melt: MeltMasses): MeltFigures {
     findings: compare(out, into) > 0 ? ['bars-over-charge'] : [],
   };
 }
+
+/** Shrinkage between bounds, exact grams: each of the three could be all of it, and the metal in the slag is at least the prills that came back. */
+export interface MeltBounds {
+  readonly most: Decimal;
+  readonly leastInSlag: Decimal;
+}
+
+/** Null where nothing shrank: then there is nothing to bound. */
+export function meltBounds({ shrinkage }: MeltFigures, prills: Decimal | undefined): MeltBounds | null {
+  if (compare(shrinkage, zero) <= 0) return null;
+  // prills that weigh more than all that shrank were not of this melt, or are no metal only: they say nothing
+  const told = prills !== undefined && prills.digits > 0n && compare(prills, shrinkage) < 0;
+  return { most: shrinkage, leastInSlag: told ? prills : zero };
+}

@@ -31,7 +31,23 @@ export const meltFields: readonly FieldWords[] = [
   {
     key: 'added',
     label: 'Metal added',
-    shape: pieces('Metal', { key: 'bar', label: 'If it is an earlier bar, which', shape: { is: 'ref', to: 'bar' } }),
+    shape: pieces(
+      'Metal',
+      { key: 'bar', label: 'If it is an earlier bar, which', shape: { is: 'ref', to: 'bar' } },
+      { key: 'prills', label: 'If it is prills, of which melt', shape: { is: 'ref', to: 'melt' } },
+    ),
+  },
+  {
+    key: 'slags',
+    label: 'Old slag melted again',
+    shape: {
+      is: 'list',
+      one: 'Old slag',
+      fields: [
+        { key: 'melt', label: 'Slag of the melt', needed: true, first: true, shape: { is: 'ref', to: 'melt' } },
+        { key: 'weight', label: 'Weight', first: true, shape: weight },
+      ],
+    },
   },
   { key: 'flux', label: 'Flux', shape: text },
   { key: 'bars', label: 'Bars', needed: true, first: true, shape: pieces('Bar') },

@@ -44,7 +44,7 @@ export const amalgamLines: Lines<Kinds> = {
       holds && `thought to hold ${massAsRead(holds.mass)} now (${holds.method})`,
     ),
   unmake: ({ charge, why }, { name }) => `${name('charge', charge)} taken apart before it was fired: ${why}`,
-  melt: ({ sponges, added = [], bars, samples = [], prills, slag }, { name, net }) => {
+  melt: ({ sponges, added = [], slags = [], bars, samples = [], prills, slag }, { name, net }) => {
     const [only] = sponges;
     const sponge =
       sponges.length === 0
@@ -54,7 +54,7 @@ export const amalgamLines: Lines<Kinds> = {
           : `sponge of ${sponges.length} charges`;
     const metal = added.length === 0 ? '' : `${net(...added.map((a) => a.weight))} of added metal`;
     return parts(
-      `Melted: ${list([sponge, metal].filter((t) => t !== ''))}`,
+      `Melted: ${list([sponge, metal, slags.length === 0 ? '' : 'old slag'].filter((t) => t !== ''))}`,
       bars.length === 0
         ? 'no bar poured'
         : `${count(bars.length, 'bar', 'bars')}${bars.length > 4 ? '' : ` (${bars.map((b) => b.label).join(', ')})`}, ${net(...bars.map((b) => b.weight))}`,

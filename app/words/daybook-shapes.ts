@@ -5,8 +5,8 @@
 
 import type { RegisterKind } from '../core/kinds/index.ts';
 
-/** What a field may name: a thing of a register, a charge, a ball or lot, a bar, an assay, a transfer, a place of the account, any entry. */
-export type Named = RegisterKind | 'charge' | 'lot' | 'bar' | 'assay' | 'transfer' | 'place' | 'entry';
+/** What a field may name: a thing of a register, a charge, a ball or lot, a bar, an assay, a transfer, a melt, a place of the account, any entry. */
+export type Named = RegisterKind | 'charge' | 'lot' | 'bar' | 'assay' | 'transfer' | 'melt' | 'place' | 'entry';
 
 export type Shape =
   /** Free text; `long`: several lines. */

@@ -149,6 +149,8 @@ export const bullion = {
 
 /** What an unfinished form of this room is called; `bar` is the bar it is about, where there is one. */
 export const bullionDrafts = {
+  melt: () => 'Melt',
+  assay: (bar: string) => (bar === '' ? 'Assay' : `Assay of bar ${bar}`),
   settle: (bar: string) => (bar === '' ? 'Settlement' : `Settlement of bar ${bar}`),
   away: (bar: string) => (bar === '' ? 'Bar handed over' : `Bar ${bar} handed over`),
 } as const;

@@ -14,6 +14,7 @@ export const things: Readonly<Record<string, string>> = {
   lot: 'ball or lot',
   bar: 'bar',
   assay: 'assay',
+  melt: 'melt',
   entry: 'entry',
   'stock-take': 'stock-take',
   closing: 'closing of a period',

@@ -139,7 +139,8 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
   melt: [
     {
       sponges: [{ charge: 'charge-1', weight: read('364.0 g') }, { charge: 'charge-2' }],
-      added: [{ key: '1', label: 'old prills', weight: read('2.4 g'), bar: 'melt-old/1' }],
+      added: [{ key: '1', label: 'old prills', weight: read('2.4 g'), bar: 'melt-old/1', prills: 'melt-old' }],
+      slags: [{ melt: 'melt-old', weight: read('18 g') }],
       flux: 'borax and soda',
       bars: [{ key: '2', label: 'Bar 7', weight: read('361.9 g') }],
       samples: [{ key: '3', label: 'dip', weight: read('1.2 g') }],

@@ -52,7 +52,7 @@ describe('what can be written up', () => {
     expect(writeHref('charge')).toBe('#/retort/new/charge');
     expect(writeHref('note')).toBe('#/daybook/note');
     expect(writeHref('spill')).toBe('#/daybook/write/spill');
-    expect(writeHref('melt', 'charge-one')).toBe('#/daybook/write/melt/charge-one');
+    expect(writeHref('melt', 'charge-one')).toBe('#/bullion/melt/charge-one');
     expect([plainKind('charge'), plainKind('correction'), plainKind('toString'), plainKind(undefined)]).toEqual(
       Array(4).fill(undefined),
     );

@@ -146,7 +146,10 @@ function doses(current: Current, weigh: Weigh): Flag[] {
 const melts = (book: Known, weigh: Weigh): Flag[] =>
   book.current.of('melt').flatMap((reading) => {
     const shrinkageUg = meltShrinkageUg({ current: book.current, runs: book.runs, weigh }, reading.id);
-    return shrinkageUg !== null && shrinkageUg < 0 ? [flag('bars-over-melt', reading.id, { ug: -shrinkageUg })] : [];
+    // what old slag gave back is metal nobody weighed in
+    return shrinkageUg !== null && shrinkageUg < 0 && (reading.body.slags ?? []).length === 0
+      ? [flag('bars-over-melt', reading.id, { ug: -shrinkageUg })]
+      : [];
   });
 
 const counts = (book: Known): Flag[] =>

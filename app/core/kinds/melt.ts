@@ -3,13 +3,18 @@ import { checked, id, label, partId, partKey, weight } from '../shapes.ts';
 import { z } from '../zod.ts';
 
 const piece = z.strictObject({ key: partKey, label, weight });
-/** Metal added; an earlier bar that is melted again is named. */
-const metal = piece.extend({ bar: partId.optional() });
+/** Metal added; an earlier bar that is melted again is named, and so is the melt whose prills went in: they are stock and go in once. */
+const metal = piece.extend({ bar: partId.optional(), prills: id.optional() });
 
 export const melt = z.strictObject({
   /** The charges whose sponges went in, weighed again where they were. */
   sponges: z.array(z.strictObject({ charge: id, weight: weight.optional() })).max(40),
   added: z.array(metal).max(20).optional(),
+  /** The melts whose slag went into the pot again. It is no metal and stands in no figure of it. */
+  slags: z
+    .array(z.strictObject({ melt: id, weight: weight.optional() }))
+    .max(20)
+    .optional(),
   flux: label.optional(),
   bars: z.array(piece).max(20),
   samples: z.array(piece).max(20).optional(),

@@ -4,8 +4,8 @@ import type { Book } from '../../core/book/book.ts';
 import { emptySum, joined, lessSum, type Sum } from '../../core/book/charges.ts';
 import type { Reading } from '../../core/book/current.ts';
 import { lossPlace } from '../../core/book/places.ts';
-import { compare, type Decimal, zero } from '../../core/decimal.ts';
 import { total, uOf } from '../../core/measured.ts';
+import { meltBounds } from '../../core/melt.ts';
 import { gramsOf, percentText, withU } from '../../words/figures.ts';
 import { meltPaper as words } from '../../words/papers-melt.ts';
 import { gramsText, uText } from '../amounts.ts';
@@ -63,17 +63,14 @@ export function accountOfMelt({ sponges, added, bars, samples, prills, slag, fig
   ];
 }
 
-const atLeastNothing = (a: Decimal): Decimal => (a.digits < 0n ? zero : a);
-
 export function boundsOfMelt(book: Book, reading: Reading<'melt'>, { figures, prills }: MeltWeighed): Content[] {
   if (!figures) return [];
   const posted = book.movements.all.filter((m) => m.entry === reading.id && m.to === lossPlace('melt')).map((m) => m.mercury);
   const booked = total(posted);
   const said = sentence(posted.length > 0 ? words.booked(withU(gramsOf(booked.ug), uOf(booked) / 1e6)) : words.notBooked);
-  if (compare(figures.shrinkage, zero) <= 0) return [section(words.maybe), sentence(words.notBounded), said];
-  const most = gramsText(figures.shrinkage);
-  // prills were metal and came back: they are the least that went into the slag, unless they weigh more than all that shrank
-  const inSlag = prills && compare(prills.grams, figures.shrinkage) < 0 ? atLeastNothing(prills.grams) : zero;
+  const bounds = meltBounds(figures, prills?.grams);
+  if (!bounds) return [section(words.maybe), sentence(words.notBounded), said];
+  const most = gramsText(bounds.most);
   return together([
     section(words.maybe),
     aside(words.maybeNote),
@@ -86,7 +83,7 @@ export function boundsOfMelt(book: Book, reading: Reading<'melt'>, { figures, pr
       [
         { cells: [words.mercury, '0', most] },
         { cells: [words.dirt, '0', most] },
-        { cells: [words.slagMetal, gramsText(inSlag), most] },
+        { cells: [words.slagMetal, gramsText(bounds.leastInSlag), most] },
       ],
     ),
     said,

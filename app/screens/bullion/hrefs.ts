@@ -3,7 +3,7 @@ import { barPieces } from '../../core/book/bar-pieces.ts';
 import type { Book } from '../../core/book/book.ts';
 import { bullionDrafts as words } from '../../words/screens-bullion.ts';
 
-export const bullionForms = ['settle', 'away'] as const;
+export const bullionForms = ['melt', 'assay', 'settle', 'away'] as const;
 export type BullionForm = (typeof bullionForms)[number];
 
 export const bullionHref = '#/bullion';
@@ -11,7 +11,7 @@ export const bullionHref = '#/bullion';
 /** The page of a bar. */
 export const barHref = (bar: string): string => `${bullionHref}/bar/${encodeURIComponent(bar)}`;
 
-/** A form of the room; `about`: the bar. */
+/** A form of the room; `about`: the bar, or of a melt the charge whose sponge it begins with. */
 export const formHref = (form: BullionForm, about?: string): string =>
   `${bullionHref}/${form}${about === undefined || about === '' ? '' : `/${encodeURIComponent(about)}`}`;
 

@@ -36,7 +36,7 @@ function candidates(book: Book, to: Named): readonly NamedChoice[] {
   const ids =
     to === 'charge'
       ? [...book.charges.all.keys()]
-      : to === 'assay' || to === 'transfer'
+      : to === 'assay' || to === 'transfer' || to === 'melt'
         ? book.current.of(to).map((r) => r.id)
         : [...book.current.byId.keys()];
   return ids

@@ -8,7 +8,7 @@ import { kindNames } from '../../words/labels.ts';
 import { todayWords } from '../../words/today.ts';
 import { draftInBullion } from '../bullion/hrefs.ts';
 import { type Deed, deedHref, noteHref } from '../daybook/hrefs.ts';
-import { plainKind, writeHref } from '../daybook/write/routes.ts';
+import { plainKind, plainHref } from '../daybook/write/routes.ts';
 import { stockTakeHref } from '../mercury/stock-take/href.ts';
 import { newForms, newHref } from '../retort/routes.ts';
 import { chargeHref, registerHref, standingHref } from '../shared/places.ts';
@@ -49,7 +49,7 @@ export function draftPlace(book: Book, { form, touched }: DraftRow): DraftPlace 
   if (kind === 'note' && id === undefined) return place(kindNames.note, noteHref);
   if (form === 'stock-take/guided') return place(kindNames['stock-take'], stockTakeHref);
   const written = plainKind(kind);
-  if (written && id === undefined) return place(kindNames[written], writeHref(written));
+  if (written && id === undefined) return place(kindNames[written], plainHref(written));
   const deed = deeds[kind];
   if (deed && id !== undefined) {
     const say = kind === 'correction' ? words.correction : kind === 'strike' ? words.strike : words.note;

@@ -6,6 +6,7 @@ import type { Asking, Rules } from './asking.ts';
 import { bullionRules } from './bullion.ts';
 import { checkedRules, checkListRules } from './checks.ts';
 import { closingRules } from './closing.ts';
+import { meltRules } from './melt.ts';
 import { chargeRules, firingRules } from './run.ts';
 import { stockTakeRules } from './stock-take.ts';
 import { madeLots, yearRules } from './year.ts';
@@ -35,6 +36,7 @@ const rules: Rules = {
     for (const [i, id] of (body.present ?? []).entries()) asking.known(id, 'person', `body.present[${i}]`);
   },
   ...yearRules,
+  ...meltRules,
   ...bullionRules,
   ...airRules,
   'stock-take': stockTakeRules,

@@ -41,23 +41,6 @@ function poured(part: Poured, field: string, asking: Asking): void {
   asking.known(part?.vessel, 'vessel', `${field}.vessel`);
 }
 
-/** Bars melted again are bars of the book, each melted once; one that had left the site is kept and flagged. */
-function barsMelted({ added = [] }: Body<'melt'>, asking: Asking): void {
-  const seen = new Set<string>();
-  for (const [i, { bar }] of added.entries()) {
-    if (bar === undefined) continue;
-    const field = `body.added[${i}].bar`;
-    const poured = barPieces(asking.book.current).get(bar);
-    const melted = asking.book.current
-      .of('melt')
-      .some((r) => r.id !== asking.instead && r.body.added?.some((piece) => piece.bar === bar));
-    if (!poured) asking.refuse('unknown-id', field, { id: bar, wanted: 'bar' });
-    else if (poured.melt.id === asking.instead) asking.refuse('bar-into-itself', field, { label: poured.label });
-    else if (melted || seen.has(bar)) asking.refuse('bar-melted', field, { label: poured.label });
-    seen.add(bar);
-  }
-}
-
 export const yearRules: Rules = {
   plate: (body, asking) => asking.known(body.battery, 'battery', 'body.battery'),
   meter: ({ calibrated }, asking) => asking.pastDay(calibrated?.on, 'body.calibrated.on'),
@@ -113,27 +96,6 @@ export const yearRules: Rules = {
     if ((asking.book.charges.all.get(charge)?.firings.length ?? 0) > 0) asking.refuse('charge-fired', 'body.charge');
     if (asking.book.current.of('unmake').some((r) => r.body.charge === charge && r.id !== asking.instead))
       asking.refuse('unmade-before', 'body.charge');
-  },
-  melt: (body, asking) => {
-    asking.keys(
-      [...(body.added ?? []), ...body.bars, ...(body.samples ?? [])].map((piece) => ({ key: piece.key, field: 'body.bars' })),
-    );
-    const seen = new Set<string>();
-    for (const [i, sponge] of body.sponges.entries()) {
-      asking.known(sponge.charge, 'charge', `body.sponges[${i}].charge`);
-      asking.weight(sponge.weight, `body.sponges[${i}].weight`);
-      const melted = asking.book.current
-        .of('melt')
-        .some((r) => r.id !== asking.instead && r.body.sponges.some((s) => s.charge === sponge.charge));
-      if (melted || seen.has(sponge.charge)) asking.refuse('sponge-melted', `body.sponges[${i}].charge`);
-      seen.add(sponge.charge);
-    }
-    barsMelted(body, asking);
-    for (const field of ['added', 'bars', 'samples'] as const)
-      for (const [i, piece] of (body[field] ?? []).entries()) asking.weight(piece.weight, `body.${field}[${i}].weight`);
-    asking.weight(body.prills, 'body.prills');
-    asking.weight(body.slag, 'body.slag');
-    if (body.sponges.length + (body.added?.length ?? 0) === 0) asking.refuse('melt-of-nothing', 'body.sponges');
   },
   transfer: (body, asking) => {
     asking.known(body.vessel, 'vessel', 'body.vessel');

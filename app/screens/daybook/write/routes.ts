@@ -2,6 +2,7 @@
 import { isKind } from '../../../core/kinds/index.ts';
 import { kindsOf, type WrittenKind, writeGroups } from '../../../words/write-up.ts';
 import { newForms, newHref } from '../../retort/routes.ts';
+import { formHref } from '../../bullion/hrefs.ts';
 import { noteHref } from '../hrefs.ts';
 
 export const writtenKinds: readonly WrittenKind[] = writeGroups.flatMap((group) => [...kindsOf[group]]);
@@ -18,8 +19,12 @@ export const plainKinds: readonly WrittenKind[] = writtenKinds.filter((kind) => 
 export const plainKind = (name: string | undefined): WrittenKind | undefined =>
   name !== undefined && isKind(name) ? plainKinds.find((kind) => kind === name) : undefined;
 
-/** Where an entry of this kind is written. `about`: a thing it begins with, as the charge of a melt. */
+/** The page that writes a kind from the description of its fields. Melts and assays have forms in their own room; their drafts of old open here. */
+export const plainHref = (kind: WrittenKind, about?: string): string =>
+  `#/daybook/write/${kind}${about === undefined ? '' : `/${about}`}`;
+
+/** Where an entry of this kind is written. `about`: a thing it begins with, as the charge of a melt or the bar of an assay. */
 export const writeHref = (kind: WrittenKind, about?: string): string =>
-  ownForm(kind) ?? `#/daybook/write/${kind}${about === undefined ? '' : `/${about}`}`;
+  kind === 'melt' || kind === 'assay' ? formHref(kind, about) : (ownForm(kind) ?? plainHref(kind, about));
 
 export const writeListHref = '#/daybook/write';
