@@ -9,15 +9,16 @@ export const yieldWords = {
   intro:
     'Gross is the weight of the bars, gold with its silver and base; fine is the gold alone, by the assays of the bars. What a general clean-up, scale and pan give belongs to the whole campaign and to no month.',
   campaigns: 'By campaign',
-  campaignsNote: 'From one general clean-up to the next.',
+  campaignsNote: 'From one general clean-up to the next. ± U is at k = 2; an empty one is not known.',
   parcels: 'By parcel',
   parcelsNote:
-    'A clean-up that names a parcel is that parcel’s alone; any other is shared among the parcels crushed for it, by mass of ore, and marked allocated. What a general clean-up, scale and pan give is in no parcel unless the clean-up names one.',
+    'A clean-up that names a parcel is its alone; any other is shared by mass of ore, and marked allocated. General clean-ups, scale and pan are in no parcel unless they name one.',
   owned: (label: string, owner: string) => `${label}, ${owner}`,
-  allocated: 'allocated: shared out by an estimate whose own error is in no figure here',
+  allocated: 'allocated',
   outTurn: 'some of its fine gold is as an out-turn states it',
   cleanUps: 'By clean-up',
-  cleanUpsNote: 'The newest first.',
+  cleanUpsNote:
+    'The newest first. Allocated: a bar made of several clean-ups is shared out by estimate, whose own error is in no figure here.',
   none: 'No clean-up is written down yet: there is nothing to reckon a yield of.',
   campaign: (day: string) => `Campaign to ${day}`,
   running: (day: string) => `Campaign since ${day}, going on`,
@@ -29,7 +30,7 @@ export const yieldWords = {
   fine: 'Fine, g',
   fineYield: 'Fine, g/t',
   fineDwt: 'Fine, dwt per long ton',
-  U: '± U (k = 2)',
+  U: '± U',
   UOf: (yieldName: string) => `± U (k = 2) of ${yieldName}`,
   how: 'How it was come by',
   late: 'Late gold, g',
@@ -38,6 +39,7 @@ export const yieldWords = {
   whys: {
     'nothing-crushed': 'no ore is written down for it',
     'ore-missing': 'one of its clean-ups does not say what was crushed',
+    'ore-contradicts': 'its general clean-up states less ore than the clean-ups before it together',
     'not-melted': 'nothing of it was melted yet',
     'partly-melted': 'some of it still lies in the safe',
   } satisfies Readonly<Record<NoYield | NoParcelYield | NoCampaignYield, string>>,

@@ -189,3 +189,17 @@ test('a general clean-up that names no parcel is the campaign’s: no parcel has
   expect(campaign?.fineRate?.gPerTonne).toBeCloseTo(0.9, 12);
   expect(campaign?.fineRate?.u).toBeGreaterThan(0.9 * 0.03);
 });
+
+test('a general clean-up that states less ore than its months together contradicts them: no yield, in words, and the gold stays', () => {
+  const { book, gather, pour } = site();
+  const month = gather('april', '04-02', { ore: { mass: '100 t' } });
+  pour('april', `${month}/1`, '04-03', '80');
+  const general = gather('general', '04-05', { type: 'general', ore: { mass: '2 t' } });
+  pour('general', `${general}/1`, '04-06', '20');
+  expect(campaigns(readBook(book.entries))[0]).toMatchObject({
+    why: 'ore-contradicts',
+    gPerTonne: null,
+    grossRate: null,
+    grossUg: 100_000_000,
+  });
+});

@@ -11,8 +11,11 @@ import { addedOre, endsCampaign, gathering, type Ore, ofCampaign, oreOf, perTonn
 import { yieldedByMaker } from './yielded.ts';
 import { type CleanUpYield, cleanUpYields } from './yields.ts';
 
-/** Why a campaign has no yield. `ore-missing`: a clean-up in it does not say what was crushed for it. */
-export type NoCampaignYield = 'nothing-crushed' | 'ore-missing' | 'not-melted' | 'partly-melted';
+/**
+ * Why a campaign has no yield. `ore-missing`: a clean-up in it does not say what was crushed for it. `ore-contradicts`: its general clean-up, which stands for
+ * the whole, states less ore than the clean-ups before it together.
+ */
+export type NoCampaignYield = 'nothing-crushed' | 'ore-missing' | 'ore-contradicts' | 'not-melted' | 'partly-melted';
 
 export interface Campaign {
   /** The general or final clean-up that ends it; null while it goes on. */
@@ -62,8 +65,9 @@ export function campaigns(book: Book): readonly Campaign[] {
       const late = group.filter(isLate).map((r) => r.id);
       // what the general clean-up says stands for the whole; else the months add up, and none may be missing
       const months = routine.map((y) => y.oreUg);
-      const ore =
-        statedOre(end) ?? (months.includes(null) ? null : addedOre(routine.flatMap((y) => (y.ore === null ? [] : y.ore))));
+      const stated = statedOre(end);
+      const contradicts = stated !== null && months.reduce<number>((s, m) => s + (m ?? 0), 0) > stated.mass.ug;
+      const ore = stated ?? (months.includes(null) ? null : addedOre(routine.flatMap((y) => (y.ore === null ? [] : y.ore))));
       const oreUg = ore?.mass.ug ?? null;
       const got = group.flatMap((r) => yielded.get(r.id) ?? []);
       const grossUg = got.reduce((s, y) => s + y.grossUg, 0);
@@ -76,11 +80,13 @@ export function campaigns(book: Book): readonly Campaign[] {
             : 'ore-missing'
           : oreUg === 0
             ? 'nothing-crushed'
-            : got.length === 0
-              ? 'not-melted'
-              : group.some((r) => waiting.has(r.id))
-                ? 'partly-melted'
-                : null;
+            : contradicts
+              ? 'ore-contradicts'
+              : got.length === 0
+                ? 'not-melted'
+                : group.some((r) => waiting.has(r.id))
+                  ? 'partly-melted'
+                  : null;
       const fines = got.flatMap((y) => y.fine ?? []);
       const rate = (metal: 'gross' | 'fine', known: 'grossUKnown' | 'fineUKnown'): Rate | null =>
         why !== null || ore === null || (metal === 'fine' && fines.length < got.length)
