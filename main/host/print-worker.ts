@@ -1,13 +1,19 @@
-/** The thread papers are printed in: takes one order, answers with the bytes or the problems, and is done. */
+/** The thread papers are printed in: takes one order after another, and answers each with the bytes or the problems. */
 import '../../app/core/zod.ts';
-import { parentPort, workerData } from 'node:worker_threads';
-import { bad, problem } from '../../app/core/result.ts';
+import { parentPort } from 'node:worker_threads';
+import { bad, problem, type Result } from '../../app/core/result.ts';
 import { errorCode } from './disk.ts';
 import { type PrintOrder, renderPaper } from './print-render.ts';
 
-try {
-  const answer = await renderPaper(workerData as PrintOrder);
-  parentPort?.postMessage(answer, answer.ok ? [answer.value.buffer as ArrayBuffer] : []);
-} catch (error) {
-  parentPort?.postMessage(bad(problem('paper-failed', '', { detail: errorCode(error) })));
+async function answerTo(order: PrintOrder): Promise<Result<Uint8Array>> {
+  try {
+    return await renderPaper(order);
+  } catch (error) {
+    return bad(problem('paper-failed', '', { detail: errorCode(error) }));
+  }
 }
+
+parentPort?.on('message', async (order: PrintOrder) => {
+  const answer = await answerTo(order);
+  parentPort?.postMessage(answer, answer.ok ? [answer.value.buffer as ArrayBuffer] : []);
+});

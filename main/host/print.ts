@@ -18,16 +18,53 @@ export { renderPaper } from './print-render.ts';
 
 const threadFile = join(dirname(fileURLToPath(import.meta.url)), 'print-worker.mjs');
 
-function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
-  return new Promise((resolve) => {
-    const thread = new Worker(threadFile, { workerData: order });
-    // whichever comes first is the answer; a thread that ends without one has failed
-    thread.once('message', (answer: Result<Uint8Array>) => {
-      resolve(answer);
+/** How long a thread with nothing to print is kept: papers asked for in a row then load the paper machine and its fonts once. */
+const keptMs = 5000;
+
+/** A thread and what it is printing for, if it is. */
+interface Printer {
+  readonly thread: Worker;
+  answer: ((answer: Result<Uint8Array>) => void) | null;
+  rest: NodeJS.Timeout | null;
+}
+
+const resting: Printer[] = [];
+
+function started(): Printer {
+  const printer: Printer = { thread: new Worker(threadFile), answer: null, rest: null };
+  const { thread } = printer;
+  const gone = (detail: string) => {
+    const place = resting.indexOf(printer);
+    if (place >= 0) resting.splice(place, 1);
+    printer.answer?.(bad(problem('paper-failed', '', { detail })));
+    printer.answer = null;
+  };
+  thread.on('message', (answer: Result<Uint8Array>) => {
+    // a thread at rest must not keep the program from ending
+    thread.unref();
+    resting.push(printer);
+    printer.rest = setTimeout(() => {
+      gone('exit');
       void thread.terminate();
-    });
-    thread.once('error', (error) => resolve(bad(problem('paper-failed', '', { detail: errorCode(error) }))));
-    thread.once('exit', () => resolve(bad(problem('paper-failed', '', { detail: 'exit' }))));
+    }, keptMs);
+    printer.rest.unref();
+    printer.answer?.(answer);
+    printer.answer = null;
+  });
+  // a thread that ends without an answer has failed
+  thread.once('error', (error) => gone(errorCode(error)));
+  thread.once('exit', () => gone('exit'));
+  return printer;
+}
+
+/** Each paper has a thread to itself while it is printed. */
+function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
+  const printer = resting.pop() ?? started();
+  if (printer.rest !== null) clearTimeout(printer.rest);
+  printer.thread.ref();
+  return new Promise((resolve) => {
+    printer.answer = resolve;
+    printer.thread.postMessage(order);
   });
 }
 

@@ -1,9 +1,13 @@
 /** Building: only when needed, whole at every moment, and one at a time. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { dist, root } from '../../main/build/paths.mjs';
 import { upToDate } from '../../main/build/stamp.mjs';
+import { printPaper } from '../../main/host/print.ts';
+import { writeSample } from '../../main/host/sample/write.ts';
+import { version } from '../../main/host/version.ts';
 import { buildOnce, daybook, run } from './built.ts';
 
 beforeAll(() => buildOnce(), 120_000);
@@ -26,6 +30,25 @@ describe('the build', () => {
     expect(out).toBe((await daybook(['help'])).out);
     expect((await node('daybook.mjs', 'weigh')).code).toBe(2);
   });
+
+  it('prints several papers in one thread, the same bytes as without one, and ends by itself', async () => {
+    const place = mkdtempSync(join(tmpdir(), 'printed-'));
+    try {
+      const { code, err } = await daybook(['sample', join(place, 'built')]);
+      expect([code, err]).toEqual([0, '']);
+      // here no built thread lies beside the sources: each paper is printed on the spot
+      expect(await writeSample(join(place, 'here'), null, { print: printPaper, version })).toMatchObject({ ok: true });
+      const closings = (name: string) =>
+        readdirSync(join(place, name, 'closings')).map((file) => [
+          file,
+          readFileSync(join(place, name, 'closings', file), 'base64'),
+        ]);
+      expect(closings('built')).toHaveLength(6);
+      expect(closings('built')).toEqual(closings('here'));
+    } finally {
+      rmSync(place, { recursive: true, force: true });
+    }
+  }, 60_000);
 
   it('has a page without scripts or styles of its own, which the strict policy would not run', () => {
     const page = readFileSync(join(dist, 'window/index.html'), 'utf8');

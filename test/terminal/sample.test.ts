@@ -7,15 +7,21 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { accountOf, levelOf, zOf } from '../../app/core/book/account.ts';
+import { barsOf } from '../../app/core/book/bars.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
 import { adjustmentsInto, closingsOf, periodBetween } from '../../app/core/book/closings.ts';
+import { leftOverOf } from '../../app/core/book/melt-stock.ts';
+import { outTurnsOf } from '../../app/core/book/out-turns.ts';
 import { periodsOf } from '../../app/core/book/periods.ts';
 import { sequenceOf } from '../../app/core/book/sequence.ts';
+import { settlementsOf } from '../../app/core/book/settlements.ts';
 import { excessOf } from '../../app/core/book/usual.ts';
 import type { Draft, Entry } from '../../app/core/entry.ts';
 import { uOf } from '../../app/core/measured.ts';
+import { toDouble } from '../../app/core/ratio.ts';
 import { problemsOf } from '../../main/host/check.ts';
 import { readDaybook } from '../../main/host/daybook-folder.ts';
+import { holds } from '../../main/host/sample/bullion.ts';
 import { throughTheDrain } from '../../main/host/sample/clearing.ts';
 import { sampleName } from '../../main/host/sample/site.ts';
 import { runTerminal } from '../../main/terminal/run.ts';
@@ -136,6 +142,49 @@ describe('the story of the sample', () => {
     expect(uOf(invoiced) / 1e6).toBeLessThan(35);
     expect(others.map((a) => a.invoiced.ug)).toEqual(others.map(() => 0));
     expect(levelOf(zOf(first?.unaccounted ?? invoiced) ?? 9)).toBe('none');
+  });
+
+  test('has seven bars: five assayed with proofs, one indicated by its density, one not assayed; each figure within what it says of what the bar holds', () => {
+    const bars = [...barsOf(book).all.values()];
+    expect(bars.map((bar) => [bar.label, bar.gold?.class])).toEqual([
+      ['MS 1', 'certificate'],
+      ['MS 2', 'proofed'],
+      ['MS 3', 'proofed'],
+      ['MS 4', 'proofed'],
+      ['MS 5', 'proofed'],
+      ['MS 6', 'indicative'],
+      ['MS 7', undefined],
+    ]);
+    const fire = [...barsOf(book).assays.values()].filter((assay) => assay.class === 'proofed');
+    expect(fire).toHaveLength(5);
+    for (const [i, { gold, apart }] of fire.entries()) {
+      expect(apart).toBe(false);
+      expect(gold?.uKnown && gold.samplingKnown).toBe(true);
+      const U = 2 * uOf({ ug: 0, parts: gold?.parts ?? new Map() });
+      expect(Math.abs(toDouble(gold?.permille ?? { n: 0n, d: 1n }) - (holds[i]?.gold ?? 0))).toBeLessThan(U);
+    }
+    expect(bars[2]?.silver?.class).toBe('titration');
+  });
+
+  test('has one difference over its limit that an umpire settled: the mean of the umpire and the nearer party', () => {
+    const [one, ...others] = settlementsOf(book).all;
+    expect(others).toEqual([]);
+    expect(one?.umpireNeeded).toBe(true);
+    // theirs 883.9, the umpire 884.4, ours further from it
+    const ours = Number(one?.reading.body.site);
+    expect(ours - 883.9).toBeGreaterThan(0.4);
+    const nearer = Math.abs(884.4 - ours) < Math.abs(884.4 - 883.9) ? ours : 883.9;
+    expect(toDouble(one?.settled ?? { n: 0n, d: 1n })).toBeCloseTo((884.4 + nearer) / 2, 9);
+  });
+
+  test('has two bars sent away, one of them answered by an out-turn, and prills that went into a later pot once', () => {
+    expect([...barsOf(book).all.values()].filter((bar) => bar.fate === 'left').map((bar) => bar.label)).toEqual(['MS 1', 'MS 5']);
+    expect(outTurnsOf(book).all.flatMap((turn) => turn.bars.map((bar) => bar.label))).toEqual(['MS 1']);
+    const melts = book.current.of('melt').map((melt) => melt.id);
+    expect(leftOverOf(book, 'prills').map(({ melt }) => melt.id)).toEqual(melts.slice(2));
+    const codes = new Set([...book.flags.values()].flat().map((flag) => flag.code));
+    for (const code of ['bars-over-melt', 'settlement-differs', 'bar-over-1000', 'bar-left-melted'] as const)
+      expect(codes.has(code)).toBe(false);
   });
 
   test('has mercury found once, in March 2026, which nets off no loss', () => {

@@ -154,19 +154,8 @@ function spilled({ story, site, truth }: Work): void {
 }
 
 function lastRun(work: Work, april: Run | null, lots: readonly MadeLot[]): void {
-  const { story, site } = work;
   const may = work.ordinary('2026-05-25', lots, 0.007);
   work.melt('2026-05-27', april ? [april, may] : [may]);
-  story.tell('transfer', '2026-05-29', '11:00', {
-    way: 'out',
-    what: 'bar',
-    party: 'Refiner',
-    weight: story.weigh(site.bench, 402.18, 0),
-    purpose: 'refining, for the board’s account',
-    document: 'despatch 2',
-    carrier: 'Security carrier',
-    seal: 'B 17',
-  });
 }
 
 function lastJune({ story, site, truth }: Work): void {

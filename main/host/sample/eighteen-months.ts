@@ -2,6 +2,7 @@
  * The eighteen months of the sample: nine of working concentrate in campaigns of two clean-ups, each counted as a whole, then nine of clearing old
  * plates, counted every month. What it has to tell stands at the head of story.ts. All invented.
  */
+import { bullion } from './bullion.ts';
 import { clearing } from './clearing.ts';
 import type { PlannedClosing } from './closed.ts';
 import { wholeCount } from './count.ts';
@@ -30,6 +31,7 @@ export function telling(): Telling {
 
   // nine months of concentrate: ten clean-ups, six charges and their runs, a count of the whole after every second clean-up
   const metals = [62, 71, 58, 66, 74, 60, 69, 57, 64, 61];
+  let crushedT = 0;
   for (const [month, metal] of metals.entries()) {
     const first = later('2025-01-13', month * 26);
     if (month === 0) work.openFlask(first);
@@ -38,9 +40,13 @@ export function telling(): Telling {
     for (const [i, ore] of ores.entries())
       work.crush(later(first, i * 5), ore, story.dice.whole(70, 105), i === 1 ? 'mortar' : 'plates');
     const ore = ores.reduce((s, x) => s + x, 0);
+    crushedT += ore;
     const general = month === 9;
     lots.push(
-      work.cleanUp(later(first, 17), general ? 'general' : 'routine', metal, month % 2 === 0 ? 3 : 2, 'outside-plate', { ore }),
+      work.cleanUp(later(first, 17), general ? 'general' : 'routine', metal, month % 2 === 0 ? 3 : 2, 'outside-plate', {
+        // a general clean-up stands for the whole campaign's ore
+        ore: general ? crushedT : ore,
+      }),
     );
     if (month === 4) {
       story.tell('open-day', later(first, 20), '15:00', {
@@ -123,7 +129,7 @@ export function telling(): Telling {
       done: 'Lute renewed, area kept clear until the next morning, safety officer told.',
       assessment: 'yes',
     });
-    work.melt(later(day, 2), [{ id: charge.id, sponge, metal: charge.metal }]);
+    work.melt(later(day, 2), [{ id: charge.id, sponge, metal: charge.metal }], { prills: work.bars.slice(0, 2) });
   }
 
   function weighedWet(day: string): void {
@@ -155,5 +161,6 @@ export function telling(): Telling {
   }
 
   clearing(work);
+  bullion(work);
   return { told: story.inOrder(), closings };
 }

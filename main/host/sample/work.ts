@@ -30,7 +30,20 @@ export interface MadeLot {
   readonly water: number;
 }
 
+/** A bar as it was poured. */
+export interface PouredBar {
+  readonly id: string;
+  readonly melt: string;
+  readonly label: string;
+  readonly day: string;
+  readonly grams: number;
+}
+
+/** Prills of every melt: picked from the slag, and kept until a later melt takes them. */
+const prillsG = 0.31;
+
 export class Work {
+  readonly bars: PouredBar[] = [];
   readonly story: Story;
   readonly site: SampleSite;
   /** Flask 2 holds 35 g less than its invoice says; the bottle also holds what was brushed out of the condenser before the book. */
@@ -271,18 +284,36 @@ export class Work {
     return { id, sponge, metal };
   }
 
-  /** A melt of one or more sponges into a bar. */
-  melt(day: string, sponges: readonly { id: string; sponge: number; metal: number }[]): void {
+  /** A melt of one or more sponges into a bar, with the prills of earlier melts where they are named. */
+  melt(
+    day: string,
+    sponges: readonly { id: string; sponge: number; metal: number }[],
+    { prills = [] }: { prills?: readonly PouredBar[] } = {},
+  ): void {
     const { story, site } = this;
     this.#bar += 1;
-    const metal = sponges.reduce((s, x) => s + x.metal, 0) * story.dice.between(0.994, 0.997);
-    story.tell('melt', day, '14:00', {
+    const old = prills.length * prillsG;
+    const metal = sponges.reduce((s, x) => s + x.metal, 0) * story.dice.between(0.994, 0.997) + old;
+    const grams = Number((metal - 1.2).toFixed(2));
+    const label = `MS ${this.#bar}`;
+    const melt = story.tell('melt', day, '14:00', {
       sponges: sponges.map((s) => ({ charge: s.id, weight: story.weigh(site.bench, s.sponge, dishG) })),
+      ...(prills.length === 0
+        ? {}
+        : {
+            added: prills.map((bar, i) => ({
+              key: `p${i + 1}`,
+              label: `prills of ${bar.label}`,
+              weight: story.weigh(site.bench, prillsG, 0),
+              prills: bar.melt,
+            })),
+          }),
       flux: 'borax and soda',
-      bars: [{ key: '1', label: `MS ${this.#bar}`, weight: story.weigh(site.bench, metal - 1.2, 0) }],
-      samples: [{ key: '2', label: `MS ${this.#bar} dip`, weight: story.weigh(site.bench, 1.2, 0) }],
-      prills: story.weigh(site.bench, 0.31, 0),
+      bars: [{ key: '1', label, weight: story.weigh(site.bench, grams, 0) }],
+      samples: [{ key: '2', label: `${label} dip`, weight: story.weigh(site.bench, 1.2, 0) }],
+      prills: story.weigh(site.bench, prillsG, 0),
       slag: story.weigh(site.bench, metal * 0.09, dishG),
     });
+    this.bars.push({ id: `${melt}/1`, melt, label, day, grams });
   }
 }
