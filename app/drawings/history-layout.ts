@@ -131,7 +131,15 @@ export function layHistory(
     left,
     right,
     panels: laid,
-    times: shownTimes(times.filter(({ at }) => at >= from && at <= to).map(({ at, name }) => ({ x: across(at), name }))),
+    times: shownTimes(
+      times
+        .filter(({ at }) => at >= from && at <= to)
+        // words at the ends are moved in, so that none is cut off
+        .map(({ at, name }) => {
+          const half = (name.length * letter) / 2;
+          return { x: Math.max(half, Math.min(width - half, across(at))), name };
+        }),
+    ),
   };
 }
 

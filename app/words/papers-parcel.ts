@@ -27,7 +27,8 @@ export const parcelPaper = {
   total: 'Together',
   none: 'None yet.',
   rule: 'Allocated: the clean-up stands for ore of more than one parcel since the last clean-up of its type, and its gold was shared by mass of ore. How far that may be from what each parcel really gave is in no uncertainty here.',
-  noLate: 'Gold scaled off plates, and what plates still hold, belongs to the campaign and is in no parcel.',
+  noLate:
+    'What a general clean-up, plate scale and pan give, and what plates still hold, belongs to the campaign and is in no parcel unless the clean-up names it.',
   outTurn: 'Some of the fine gold is as the out-turn of a refiner or buyer states it, not by an assay of this site.',
 
   yield: 'Yield',

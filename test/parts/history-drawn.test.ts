@@ -69,6 +69,7 @@ describe('the layout', () => {
         for (const [i, time] of shown.entries()) {
           const next = shown[i + 1];
           if (next) expect(next.x - time.x).toBeGreaterThan(14 * 7.3);
+          expect(time.x >= 7 * 7.3 && time.x <= 900 - 7 * 7.3).toBe(true);
         }
       }),
     );

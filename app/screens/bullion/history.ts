@@ -46,9 +46,12 @@ const unitOf = (kind: HistoryKind) =>
 const markOf = ({ usual, outside }: HistoryPoint): HistoryMark => (usual === null ? 'early' : outside ? 'outside' : 'usual');
 
 const sourceName = (book: Book, { source, retort, points }: SourceHistory): string => {
-  const name = Object.hasOwn(lotSourceNames, source)
-    ? lotSourceNames[source as keyof typeof lotSourceNames]
-    : words.unknownSource;
+  const name =
+    source === 'several'
+      ? words.severalSources
+      : Object.hasOwn(lotSourceNames, source)
+        ? lotSourceNames[source as keyof typeof lotSourceNames]
+        : words.unknownSource;
   return retort === null ? name : words.ofRetort(name, nameIn(book, 'retort', retort, points.at(-1)?.at ?? ''));
 };
 
