@@ -17,6 +17,8 @@ export const mercuryRoom = {
   noCount:
     'No count of the whole site is on the book yet. Until there is one, an account ends with what the book says, and a loss is seen only where something was weighed again.',
   toAccount: 'Open this account',
+  countNow: 'Count the whole site',
+  toWhole: 'Account of the whole book',
   next: 'What to do next',
   nextDeeds: {
     count: 'Count the whole site: an answer needs a count at its end.',

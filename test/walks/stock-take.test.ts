@@ -4,6 +4,9 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { accountOf } from '../../app/core/book/account.ts';
+import { accountWords } from '../../app/words/account.ts';
+import { entryName } from '../../app/words/daybook-naming.ts';
+import { mercuryRoom } from '../../app/words/screens-mercury.ts';
 import { byKeyboard } from './hands.ts';
 import { bookOnDisk, draftsBy } from './invented.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
@@ -42,6 +45,18 @@ const open = async () => {
   await walked.go('#/mercury/stock-take');
   await walked.page.getByRole('heading', { level: 1, name: 'Stock-take' }).waitFor();
 };
+
+test('before the first count the room repeats what has to be read first, and counting is the next step', async () => {
+  await walked.go('#/mercury');
+  const main = walked.page.getByRole('main');
+  await main.getByText(mercuryRoom.noCount).waitFor();
+  await main.getByText(accountWords.reservations).waitFor();
+  const account = accountOf(onDisk(), { from: null, to: null });
+  expect(account.reservations.map((r) => r.entry)).toContain('bottle-in');
+  expect(await main.getByRole('link', { name: entryName(onDisk(), 'bottle-in') }).count()).toBeGreaterThan(0);
+  await main.getByRole('link', { name: mercuryRoom.countNow }).click();
+  await walked.page.getByRole('heading', { level: 1, name: 'Stock-take' }).waitFor();
+});
 
 test('it is led to from the Mercury room and from Today, and axe finds nothing in either theme', async () => {
   for (const [room, link] of [
