@@ -95,6 +95,9 @@ export const paperNames = [
   'parcel-return',
   'transfer-sheet',
   'incident-sheet',
+  'air-record',
+  'open-day-sheet',
+  'wall-sheet',
   'count-sheet',
   'blank-forms',
 ] as const;

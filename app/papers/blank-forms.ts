@@ -6,12 +6,15 @@ import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { Book } from '../core/book/book.ts';
 import { latest, nameOf, type Registered } from '../core/book/registers.ts';
 import { dayForms, formKinds } from '../core/kinds/by-hand.ts';
+import type { Work } from '../core/kinds/check-list.ts';
 import type { Kind, RegisterKind } from '../core/kinds/index.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
+import { askedAt } from '../words/asked-checks.ts';
 import { fieldsOf } from '../words/daybook-fields.ts';
 import type { FieldWords, Shape } from '../words/daybook-shapes.ts';
 import { kindNames, registerNames } from '../words/labels.ts';
 import { formsPaper as words } from '../words/papers-forms.ts';
+import { workForm, workNames, worksOf } from '../words/work-cautions.ts';
 import { aside, facts, ink, ledger, list, section, statements, textWidth } from './ledger.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
 import { serialOf } from './serial.ts';
@@ -183,8 +186,46 @@ function listOf(field: FieldWords, fields: readonly FieldWords[], one: string, r
   ];
 }
 
+/** Questions that a charge answers in fields of its own. */
+const ownFields: ReadonlySet<string> = new Set(['pipe-clear', 'water-on', 'dry']);
+
+const worksIn = (kind: Kind): readonly Work[] =>
+  kind === 'charge'
+    ? ['run-before']
+    : kind === 'firing'
+      ? ['run-during', 'run-after']
+      : (worksOf[kind] ?? []).map(({ work }) => work);
+
+/** The questions asked at the works this form may be about, as the site asks them by then; two rows stay for what else was asked. */
+const askedTables = (asking: Asking): Content[] =>
+  worksIn(asking.kind).flatMap((work) => [
+    { text: workForm.checks(workNames[work]), bold: true, fontSize: 9, headlineLevel: 2 } as Content,
+    ...ledger(
+      [
+        { head: words.checks.question, share: 52 },
+        { head: words.checks.yes, share: 8 },
+        { head: words.checks.no, share: 7 },
+        { head: words.checks.na, share: 10 },
+        { head: words.checks.remark, share: 23 },
+      ],
+      [
+        ...askedAt(asking.book.current, work, asking.at)
+          .questions.filter(({ check }) => asking.kind !== 'charge' || !ownFields.has(check))
+          .map(({ asks }) => ({ cells: [asks, words.box, words.box, words.box, ''] })),
+        ...[0, 1].map(() => ({ cells: ['', words.box, words.box, words.box, ''], tall: true })),
+      ],
+    ),
+    aside(workForm.general),
+  ]);
+
+interface Asking {
+  readonly book: Book;
+  readonly kind: Kind;
+  readonly at: string;
+}
+
 /** A run of fields as they come: lists break the ruled lines. */
-function blocks(fields: readonly FieldWords[], rows: number): Content[] {
+function blocks(fields: readonly FieldWords[], rows: number, asking: Asking): Content[] {
   const out: Content[] = [];
   let waiting: FieldWords[] = [];
   const flush = () => {
@@ -198,13 +239,15 @@ function blocks(fields: readonly FieldWords[], rows: number): Content[] {
       continue;
     }
     flush();
-    out.push(...listOf(field, field.shape.fields, field.shape.one, rows));
+    const asked = field.key === 'checks' ? askedTables(asking) : [];
+    out.push(...(asked.length > 0 ? asked : listOf(field, field.shape.fields, field.shape.one, rows)));
   }
   flush();
   return out;
 }
 
-function formOf(kind: Kind, serial: string): Content[] {
+function formOf(asking: Asking, serial: string): Content[] {
+  const { kind } = asking;
   const fields = fieldsOf[kind];
   const first = fields.filter((field) => field.first);
   const further = fields.filter((field) => !field.first);
@@ -226,8 +269,8 @@ function formOf(kind: Kind, serial: string): Content[] {
       [words.witness, '\n'],
       [words.typed, '\n'],
     ]),
-    ...blocks(first, listRows.first),
-    ...(further.length > 0 ? [section(words.more), aside(words.moreNote), ...blocks(further, listRows.further)] : []),
+    ...blocks(first, listRows.first, asking),
+    ...(further.length > 0 ? [section(words.more), aside(words.moreNote), ...blocks(further, listRows.further, asking)] : []),
   ];
 }
 
@@ -255,7 +298,12 @@ export function blankForms(book: Book, id: string, frame: Frame): Result<Definit
       number: words.number(serial),
       standing: standingText(book, frame.newest),
       reservations: [],
-      body: [section(words.how), ...list(words.howTo), ...namesUsed(book), ...forms.flatMap((k) => formOf(k, serial))],
+      body: [
+        section(words.how),
+        ...list(words.howTo),
+        ...namesUsed(book),
+        ...forms.flatMap((k) => formOf({ book, kind: k, at: frame.newest }, serial)),
+      ],
     }),
   );
 }

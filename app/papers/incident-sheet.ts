@@ -6,12 +6,17 @@ import type { Content } from 'pdfmake/interfaces';
 import type { Book } from '../core/book/book.ts';
 import { lessSum, type Sum } from '../core/book/charges.ts';
 import type { Reading } from '../core/book/current.ts';
+import { numbersAt, numbersMissing } from '../core/book/site-says.ts';
 import { weighedFrom } from '../core/book/weights.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
-import { dayText } from '../words/dates.ts';
+import { dayNumber, dayOf } from '../core/time.ts';
+import { shownText } from '../words/air-figures.ts';
+import { dayText, momentText } from '../words/dates.ts';
+import { numberUseNames } from '../words/daybook-names-site.ts';
 import { notRecorded, runSheet } from '../words/papers.ts';
 import { commonWords } from '../words/papers-common.ts';
 import { incidentPaper as words } from '../words/papers-incident.ts';
+import { spillWords } from '../words/spill.ts';
 import { gramsText, uText } from './amounts.ts';
 import { doubtsOf, notUnderstoodNaming } from './doubts.ts';
 import { aside, facts, ledger, list, part, type Row, section, sentence, together } from './ledger.ts';
@@ -108,6 +113,66 @@ function spilled(book: Book, { id, body, happened }: Spill): Content[] {
   ];
 }
 
+/** Days for which readings stand beside it: its own and so many after. */
+const daysAfter = 3;
+
+/** Readings of places on those days; what one person breathed goes on no paper. */
+function airThen(book: Book, { happened }: Incident | Spill): Content[] {
+  const first = dayNumber(dayOf(happened)) ?? 0;
+  const rows = book.current.of('air-reading').flatMap(({ body }): Row[] => {
+    const days = (dayNumber(dayOf(body.from)) ?? 0) - first;
+    return body.sample === 'personal' || days < 0 || days > daysAfter
+      ? []
+      : [{ cells: [momentText(body.from), body.place ?? notRecorded, shownText(body)] }];
+  });
+  if (rows.length === 0) return [section(words.air), sentence(words.airNone)];
+  return [
+    section(words.air),
+    aside(words.airNote),
+    ...ledger(
+      [
+        { head: words.when, share: 28 },
+        { head: words.place, share: 48 },
+        { head: words.shown, share: 24 },
+      ],
+      rows,
+    ),
+  ];
+}
+
+const byHand = (): Content[] =>
+  together([
+    section(words.byHand),
+    aside(words.byHandNote),
+    ...ledger(
+      [
+        { head: words.question, share: 44 },
+        { head: words.answer, share: 56 },
+      ],
+      words.handRows.map((row) => ({ cells: [row, ''], tall: true })),
+    ),
+  ]);
+
+/** Numbers as entered by the newest entry; open lines for those looked for first that were not. */
+function help(book: Book, at: string): Content[] {
+  const entered = numbersAt(book.current, at)?.body.numbers ?? [];
+  return [
+    section(words.firstAid),
+    aside(spillWords.firstAidDefers),
+    ...list(spillWords.firstAidList),
+    ...together([
+      part(words.numbers),
+      ...facts([
+        ...entered.map((n): [string, string] => [
+          n.name === undefined ? numberUseNames[n.for] : `${numberUseNames[n.for]}, ${n.name}`,
+          n.number,
+        ]),
+        ...numbersMissing(book.current, at).map((use): [string, string] => [numberUseNames[use], words.noNumber]),
+      ]),
+    ]),
+  ];
+}
+
 function hands(book: Book, reading: Incident | Spill): Content[] {
   const writer = personName(book, reading.entry.by, reading.happened);
   return together([
@@ -150,10 +215,13 @@ export function incidentSheet(book: Book, id: string, frame: Frame): Result<Defi
         ...story(reading),
         ...(isSpill(reading) ? spilled(book, reading) : []),
         ...together([section(words.cautions), ...list([...(isSpill(reading) ? words.spillCautions : []), ...words.cautionList])]),
+        ...airThen(book, reading),
+        ...help(book, frame.newest),
         section(commonWords.remarks),
         ...(remarks.length > 0 ? list(remarks) : [sentence(runSheet.noRemarks)]),
         ...changesOf(book, [reading], [], commonWords.noChanges),
         ...(weighings.length > 0 ? readingsTable(book, weighings) : []),
+        ...byHand(),
         ...hands(book, reading),
       ],
     }),

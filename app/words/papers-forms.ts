@@ -25,6 +25,7 @@ export const formsPaper = {
   needed: 'needed',
   only: (label: string, names: string) => `only where ${label.toLowerCase()}: ${names}`,
   box: '[  ]',
+  checks: { question: 'Question', yes: 'Answer: yes', no: 'no', na: 'does not apply', remark: 'Answered by, Remark' },
   rows: (one: string) => `${one}: one line each`,
   weighed: { scale: 'Scale', gross: 'Gross', tare: 'Tare or vessel', unit: 'Unit' },
   volume: { ml: 'or ml', at: 'at °C' },

@@ -9,6 +9,8 @@ const wanted: Readonly<Record<string, string>> = {
   transfer: 'a transfer that was not struck',
   parcel: 'a parcel of the register',
   incident: 'an incident or a spill that was not struck',
+  air: 'a reading of the air at a place, or a charge of a run',
+  'open-day': 'an open day that was not struck',
   vessel: 'a container of the register',
   form: 'a kind of entry that is written by hand, as it is named on disk (clean-up, firing)',
 };
@@ -21,6 +23,8 @@ export const paperProblems: ProblemTexts = {
     `No run here has a charge with the id “${d.id}”; a struck charge has no run either. Take the id from the charge’s own entry in the daybook, or look whether it was written at another desk.`,
   'paper-no-such': (d) =>
     `This paper wants the id of ${wanted[String(d.wanted)] ?? d.wanted}, and “${d.id}” is none here. Take the id from its own entry in the daybook, or look whether it was written at another desk.`,
+  'paper-personal-air': () =>
+    'A reading at a person goes on no paper that leaves the window: it is shown to the safety officer there. Print the record of a place instead.',
   'paper-not-understood': (d) =>
     `A newer program wrote an entry of the kind “${d.kind}” (${d.entry}) about what this paper tells, which this one cannot read: print the paper with that program.`,
   'paper-failed': (d) =>

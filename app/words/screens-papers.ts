@@ -68,6 +68,23 @@ export const papersRoom = {
       subject: 'Incident or spill',
       none: 'No incident and no spill is written up.',
     },
+    'air-record': {
+      title: 'Air record',
+      purpose:
+        'The air of a day or of a run: readings as shown, what they allow to be said, and how that stands to limits the site picked. Readings at a person are never on it.',
+      subject: 'Day or run',
+      none: 'No reading of a place is written up yet.',
+    },
+    'open-day-sheet': {
+      title: 'Open-day sheet',
+      purpose: 'Visitors by count, where they were, what was covered, and the air there against figures for the public only.',
+      subject: 'Open day',
+      none: 'No open day is written up yet.',
+    },
+    'wall-sheet': {
+      title: 'Wall sheet',
+      purpose: 'For the wall, in large type: what is done at a spill, first aid, this site’s numbers and its stop rules.',
+    },
     'count-sheet': {
       title: 'Count sheet',
       purpose: 'A blank form for a stock-take by pencil: every place in walking order, and nothing of what the book says.',

@@ -6,6 +6,7 @@ import { periodBetween } from '../../app/core/book/closings.ts';
 import { periodFrom } from '../../app/core/book/period.ts';
 import { afterItsCount } from '../../app/core/book/periods.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
+import { airRecord } from '../../app/papers/air-record.ts';
 import { barRecord } from '../../app/papers/bar-record.ts';
 import { blankForms } from '../../app/papers/blank-forms.ts';
 import { countSheet } from '../../app/papers/count-sheet.ts';
@@ -14,11 +15,13 @@ import { meltSheet } from '../../app/papers/melt-sheet.ts';
 import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
 import { mercuryAccount } from '../../app/papers/mercury-account.ts';
 import { mercuryRegister } from '../../app/papers/mercury-register.ts';
+import { openDaySheet } from '../../app/papers/open-day-sheet.ts';
 import type { Definition, Frame } from '../../app/papers/paper.ts';
 import { parcelReturn } from '../../app/papers/parcel-return.ts';
 import { retortTag } from '../../app/papers/retort-tag.ts';
 import { runSheet } from '../../app/papers/run-sheet.ts';
 import { transferSheet } from '../../app/papers/transfer-sheet.ts';
+import { wallSheet } from '../../app/papers/wall-sheet.ts';
 
 /** What a paper was asked with, after it was found to be what that paper takes. */
 export interface Asked {
@@ -62,6 +65,9 @@ const papers: Readonly<Record<PaperName, PaperKind>> = {
   'parcel-return': aboutOne(parcelReturn),
   'transfer-sheet': aboutOne(transferSheet),
   'incident-sheet': aboutOne(incidentSheet),
+  'air-record': aboutOne(airRecord),
+  'open-day-sheet': aboutOne(openDaySheet),
+  'wall-sheet': { id: 'none', period: false, make: (book, _asked, frame) => wallSheet(book, frame) },
   'blank-forms': { id: 'optional', period: false, make: (book, { id }, frame) => blankForms(book, id, frame) },
   'count-sheet': { id: 'none', period: 'end', make: (book, { period }, frame) => countSheet(book, period, frame) },
 };

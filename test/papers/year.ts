@@ -124,6 +124,40 @@ export function year(names: { vessel?: string; party?: string; where?: string; b
     },
     { ...on('04-12'), by: keeper },
   );
+  const meter = book.add(
+    'meter',
+    'meter',
+    { label: 'Vapour meter', calibrated: { on: '2026-01-05', due: '2026-05-01' } },
+    on('01-05'),
+  );
+  const place = names.where ?? 'yard';
+  const air = book.add(
+    'air one',
+    'air-reading',
+    {
+      sample: 'visitor-area',
+      place,
+      meter,
+      unit: 'ug/m3',
+      shows: '0.4',
+      from: on('05-20', '10:00').happened,
+      to: on('05-20', '11:00').happened,
+      shift: { from: on('05-20', '10:00').happened, to: on('05-20', '14:00').happened },
+    },
+    { ...on('05-20', '11:00'), by: keeper },
+  );
+  const openDay = book.add(
+    'open day',
+    'open-day',
+    { visitors: 42, children: 9, areas: place, covered: 'plates under boards', guides: [keeper] },
+    { ...on('05-20', '15:00'), by: keeper },
+  );
+  book.add(
+    'numbers',
+    'site-numbers',
+    { numbers: [{ for: 'poison-centre', name: names.party ?? 'Poison line', number: '000 111' }] },
+    on('05-21'),
+  );
   const count = book.add(
     'count one',
     'stock-take',
@@ -142,7 +176,27 @@ export function year(names: { vessel?: string; party?: string; where?: string; b
     owner: names.party ?? 'An owner',
     ore: { mass: '3.2 t', u: 0.05 },
   });
-  return { book, ids: { parcel, keeper, pot, flask, bottle, cleanUp, charge, firing, melt, transfer, spill, incident, count } };
+  return {
+    book,
+    ids: {
+      air,
+      openDay,
+      meter,
+      parcel,
+      keeper,
+      pot,
+      flask,
+      bottle,
+      cleanUp,
+      charge,
+      firing,
+      melt,
+      transfer,
+      spill,
+      incident,
+      count,
+    },
+  };
 }
 
 /** A paper's text with its figures' spaces closed up; throws where the paper has a problem. */

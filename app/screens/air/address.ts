@@ -10,5 +10,15 @@ export type PlanKey = (typeof planKeys)[number];
 /** A planning page, or all of them. */
 export const planHref = (key?: PlanKey): string => (key === undefined ? `${room}/plan` : `${room}/plan/${key}`);
 
+/** What to do at a spill. */
+export const spillHref = `${room}/spill`;
+/** Visitors and open days. */
+export const visitorsHref = `${room}/visitors`;
+
+/** The form of a reading. */
+export const readingHref = `${room}/reading`;
+/** A meter's own table. */
+export const meterHref = `${room}/meter`;
+
 /** The page of a working day, by its key. */
 export const dayHref = (key: string): string => `${room}/day/${encodeURIComponent(key)}`;

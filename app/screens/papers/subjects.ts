@@ -1,10 +1,12 @@
 /** What each paper can be about in this book, newest first, named as a person would look for it; and what its file is called. */
 import { type PaperName, paperNames } from '../../contract.ts';
+import { airDays, airDaysOfRun } from '../../core/book/air-days.ts';
 import { barPieces } from '../../core/book/bar-pieces.ts';
 import type { Book } from '../../core/book/book.ts';
 import { latest, nameOf } from '../../core/book/registers.ts';
 import { formKinds } from '../../core/kinds/by-hand.ts';
 import type { Kind } from '../../core/kinds/index.ts';
+import { dayText } from '../../words/dates.ts';
 import { entryName } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
 
@@ -17,8 +19,10 @@ export interface Subject {
 export const overPeriod: ReadonlySet<PaperName> = new Set(['mercury-account', 'mercury-register']);
 /** Papers of a day: what stands at its end. */
 export const ofDay: ReadonlySet<PaperName> = new Set(['count-sheet']);
+const aboutNothing: ReadonlySet<PaperName> = new Set(['blank-forms', 'wall-sheet']);
 /** Papers about one thing: it has to be chosen. */
-export const needsSubject = (paper: PaperName): boolean => !overPeriod.has(paper) && !ofDay.has(paper) && paper !== 'blank-forms';
+export const needsSubject = (paper: PaperName): boolean =>
+  !overPeriod.has(paper) && !ofDay.has(paper) && !aboutNothing.has(paper);
 
 export const isPaper = (name: string | undefined): name is PaperName => paperNames.some((paper) => paper === name);
 
@@ -27,13 +31,37 @@ const labelled = (book: Book, id: string, more: string): Subject => ({
   label: more === '' ? entryName(book, id) : `${entryName(book, id)}, ${more}`,
 });
 
+/** Days of places, by a reading of each, and runs that a reading of a place names. Readings at a person go on no paper. */
+function airSubjects(book: Book): Subject[] {
+  const days = airDays(book).filter((day) => day.subject.sample !== 'personal');
+  const ofPlaces = days.flatMap(({ subject, day, rows, spots }): Subject[] => {
+    const first = rows[0] ?? spots[0];
+    return first ? [{ value: first.id, label: `${dayText(day)}, ${subject.of}` }] : [];
+  });
+  const runs = book.runs.filter((run) =>
+    airDaysOfRun(
+      book,
+      run.charges.map(({ id }) => id),
+    ).some((day) => day.subject.sample !== 'personal'),
+  );
+  return [...ofPlaces.reverse(), ...runs.map((run) => labelled(book, run.id, '')).reverse()];
+}
+
 /** What a paper can be about; nothing for a paper that is about the whole book. */
 export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
   const { current } = book;
   switch (paper) {
     case 'mercury-account':
     case 'count-sheet':
+    case 'wall-sheet':
       return [];
+    case 'air-record':
+      return airSubjects(book);
+    case 'open-day-sheet':
+      return current
+        .of('open-day')
+        .map(({ id, body }) => labelled(book, id, body.areas))
+        .reverse();
     case 'blank-forms':
       return formKinds.map((kind) => ({ value: kind, label: kindNames[kind] }));
     case 'mercury-register':
@@ -71,6 +99,7 @@ const ofEntry: Partial<Record<Kind, PaperName>> = {
   transfer: 'transfer-sheet',
   incident: 'incident-sheet',
   spill: 'incident-sheet',
+  'open-day': 'open-day-sheet',
   charge: 'retort-tag',
   vessel: 'mercury-register',
   parcel: 'parcel-return',
