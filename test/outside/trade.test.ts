@@ -89,6 +89,37 @@ test('a cleaning closes to its handling loss, and its strained mercury carries g
   expect(Object.keys(goldAt)).toContain(String(goldInStrained.to));
 });
 
+test('the value of a bar is worked out to the end and rounded once; the printed one comes of rounding the price first (methods WE-23)', () => {
+  const { gold, silver } = data.valueOfBars;
+  const held = (bar: string, permille: number) => reckoned('yield', { bar, gold_permille: permille }).fine_gold_g as number;
+  const unit = (of: string) => reckoned('mass', { mass: `1 ${of}`, to: ['g'] }).g as number;
+  const fineOz = held(`${gold.ounces} ${gold.unit}`, gold.permille) / unit(gold.unit);
+  expect((fineOz * Number(gold.price)).toFixed(6)).toBe(gold.once);
+  // their way: the price of an ounce so fine, rounded to cents, times the ounces, rounded again
+  expect(reckoned('round', { text: '18.25596', places: 2 }).text).toBe(gold.priceTimesFineness);
+  expect(reckoned('round', { text: String(Number(gold.priceTimesFineness) * Number(gold.ounces)), places: 2 }).text).toBe(
+    gold.printed,
+  );
+  expect(((fineOz * unit('oz-av') * 4800) / 232.2 / unit('ozt')).toFixed(6)).toBe(gold.byMint);
+  const finePounds = held(silver.mass, silver.permille) / unit('lb');
+  expect((finePounds * Number(silver.price)).toFixed(6)).toBe(silver.once);
+  expect(Number(silver.printed)).not.toBeCloseTo(Number(silver.once), 1);
+});
+
+test('a mixture has the density that makes it this mixture again; rounding its volumes on the way moves it by half a per cent (methods WE-25)', () => {
+  const { gold, silver, part, printed, volumes, once } = data.mixedDensity;
+  const density = 1 / (Number(part) / Number(gold) + (1 - Number(part)) / Number(silver));
+  expect(density.toFixed(6)).toBe(once);
+  expect((1 / volumes.reduce((s, v) => s + Number(v), 0)).toFixed(3)).toBe(printed);
+  // weighed in a liquid of density 1 without air, a gram of it loses 1 / density
+  const reading = (rho: string) =>
+    reckoned('density', { air_g: 1, water_g: 1 - 1 / Number(rho), water_density: 1, air_density: 0, other: 'silver' })
+      .gold_permille as number;
+  // the program's own constants, 19.32 and 10.49, are two parts in a thousand from theirs
+  expect(Math.abs(reading(once) - 750)).toBeLessThan(2);
+  expect(Math.abs(reading(printed) - 750)).toBeGreaterThan(4);
+});
+
 test('every example says who printed it, where, and how it came here', () => {
   for (const source of Object.values(data))
     for (const field of ['author', 'title', 'edition', 'page', 'mark'] as const) expect(source[field]).toMatch(/\S/);
