@@ -66,6 +66,8 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     `${d.name === '' ? 'A place' : `“${d.name}”`} could not be counted: ${d.why}. What the book says of it is carried forward.`,
   'place-not-found': (d) =>
     `${d.name === '' ? 'A place that holds mercury by the book' : `“${d.name}”`} was not found at a stock-take${d.note === '' ? '' : `: ${d.note}`}. All that was booked there is not accounted for: search, tell the safety officer, and write down what came of it.`,
+  'poured-unweighed': (d) =>
+    `“${d.name}” was weighed for the first time, after something went in or out of it that no scale had shown. Its difference of ${gramText(Number(d.ug), { sign: true })} counts as unaccounted for; part of it may be the supplier’s figure, and nobody can tell how much.`,
   'seal-broken': (d) =>
     `The seal of ${d.name === '' ? 'a place' : `“${d.name}”`} was found broken at a stock-take: ask who opened it and when, and keep the seal.`,
   'scale-check-failed': (d) =>

@@ -7,9 +7,10 @@ import { circuitPlace, lossPlace, lotPlace, outside, vesselPlace } from '../../a
 import { checkDraft } from '../../app/core/book/rules.ts';
 import { sealAt } from '../../app/core/book/seals.ts';
 import { type Body, draftFrom } from '../../app/core/kinds/index.ts';
-import { uOf } from '../../app/core/measured.ts';
+import { nothing, uOf } from '../../app/core/measured.ts';
+import { flagText } from '../../app/words/flags.ts';
 import { problemText } from '../../app/words/problems.ts';
-import { BookMaker, scaled, stated } from './book-maker.ts';
+import { BookMaker, idOf, scaled, stated } from './book-maker.ts';
 
 const now = '2026-07-01T12:00+12:00';
 const at = '2026-06-30T12:00+12:00';
@@ -180,6 +181,49 @@ describe('seals', () => {
       '2026-06-30T14:00+12:00',
     );
     expect(gramsIn(s, lossPlace('unaccounted'))).toBe(50);
+  });
+});
+
+/** The flask poured from by one issue, and then weighed for the first time. */
+function pouredFrom(s: Store, weight: Body<'issue'>['weight'], foundG: string) {
+  s.add('fed', 'issue', { vessel: s.flask, to: 'plates', weight });
+  counted(s, [{ how: 'weighed', place: vesselPlace(s.flask), weight: stated(foundG, '2') }]);
+  return readBook(s.entries);
+}
+
+describe('a flask poured from before it was first weighed', () => {
+  test('what was drawn on a scale is known: what is left is the supplier’s figure less the draws, with its doubt, and no loss', () => {
+    const s = store();
+    // 34,473 by the invoice, 2,000 drawn, 32,150 there: the flask came with 34,150
+    const read = pouredFrom(s, scaled('2000', s.bench), '32150');
+    const [moved] = read.movements.all.filter((m) => m.basis === 'invoice-against-weighed');
+    expect([moved?.from, moved?.to, moved?.mercury.ug]).toEqual([outside, vesselPlace(s.flask), -323_000_000]);
+    // 5 g of the invoice, 2 g of the weighing, and what the draw's own scale adds: 0.03/2 of its certificate and 0.01/√12 of its last digit
+    expect(uOf(moved?.mercury ?? nothing) / 1e6).toBeCloseTo(Math.sqrt(25 + 4), 2);
+    expect(uOf(moved?.mercury ?? nothing) / 1e6).toBeGreaterThan(Math.sqrt(25 + 4));
+    expect(gramsIn(s, lossPlace('unaccounted'))).toBe(0);
+    expect(accountOf(read, { from: null, to: null }).invoiced.ug).toBe(-323_000_000);
+    expect(read.flags.get('count0')).toBe(undefined);
+  });
+
+  test('what was drawn without a scale is not: the difference is unaccounted for, with a reservation of its own', () => {
+    const s = store();
+    const read = pouredFrom(s, stated('2000', '10'), '32150');
+    expect(read.movements.all.some((m) => m.basis === 'invoice-against-weighed')).toBe(false);
+    expect(read.movements.all.find((m) => m.entry === idOf('fed'))?.basis).toBe('stated');
+    expect(gramsIn(s, lossPlace('unaccounted'))).toBe(323);
+    const account = accountOf(read, { from: null, to: null });
+    expect(account.reservations.map((r) => r.code)).toContain('poured-unweighed');
+    const [said] = read.flags.get('count0') ?? [];
+    expect(said && flagText(said)).toMatch(/^“Flask 1” was weighed for the first time, .* −323\.00.g counts as unaccounted for/);
+  });
+
+  test('what came back into it makes its figure mixed as well', () => {
+    const s = store();
+    s.add('back', 'return', { vessel: s.flask, from: 'trap', weight: scaled('50', s.bench) });
+    const read = pouredFrom(s, scaled('2000', s.bench), '32200');
+    expect(gramsIn(s, lossPlace('unaccounted'))).toBeCloseTo(323, 6);
+    expect(read.flags.get('count0')?.map((f) => f.code)).toEqual(['poured-unweighed']);
   });
 });
 

@@ -12,6 +12,7 @@ import type { Entry } from '../../app/core/entry.ts';
 import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
 import { generated } from '../../main/host/sample/large.ts';
 import { journalOf } from '../../main/host/sample/write.ts';
+import { BookMaker, scaled, stated } from './book-maker.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: bodies are read here without the schemas on purpose
 type Loose = Record<string, any>;
@@ -190,4 +191,31 @@ test('the sample tells its story: a re-fire, a leak, a wet charge, wet mercury, 
   expect(book.runs.filter((run) => run.together)).toHaveLength(1);
   expect(book.current.of('correction')).toHaveLength(2);
   expect(book.current.of('found')).toHaveLength(1);
+});
+
+test('a flask poured from by weight before its first weighing, recounted by plain sums: its figure was the supplier’s, and nothing is lost', () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.integer({ min: 1, max: 900 }), { maxLength: 12 }),
+      fc.integer({ min: -400, max: 400 }),
+      (draws, over) => {
+        const book = BookMaker.site();
+        const flask = book.add('flask', 'vessel', { label: 'Flask', use: 'flask', mercury: 'new' });
+        book.add('bought', 'receipt', { vessel: flask, weight: stated('34473', '5'), way: 'bought', seal: 'S 7' });
+        for (const [i, g] of draws.entries())
+          book.add(`draw ${i}`, 'issue', { vessel: flask, to: 'plates', weight: scaled(String(g)) });
+        const drawn = draws.reduce((s, g) => s + g, 0);
+        const place = `vessel:${flask}`;
+        const there = String(34473 - drawn + over);
+        book.add('count', 'stock-take', { lines: [{ how: 'weighed', place, weight: scaled(there) }] });
+        const read = readBook(book.entries);
+        const stocks = stocksAt(read.movements.all, null);
+        const account = accountOf(read, { from: null, to: null });
+        expect((stocks.get(place)?.ug ?? 0) / 1e6).toBe(Number(there));
+        expect((stocks.get('circuit:plates')?.ug ?? 0) / 1e6).toBe(drawn);
+        expect([account.invoiced.ug / 1e6, account.unaccounted.ug]).toEqual([over, 0]);
+      },
+    ),
+    { numRuns: 40 },
+  );
 });

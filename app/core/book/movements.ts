@@ -63,6 +63,7 @@ export function readMovements(book: {
     lotMercuries: lotMercuries(book.lots, book.runs, runMercuries, works),
     movements: [],
     bounds: [],
+    flags: [],
     weigh,
     inVessel,
   };
@@ -78,7 +79,7 @@ export function readMovements(book: {
     bounds: gathering.bounds,
     runMercuries,
     lotMercuries: gathering.lotMercuries,
-    flags: [...flags.values()],
+    flags: [...flags.values(), ...gathering.flags],
   };
 }
 

@@ -4,7 +4,7 @@ import type { LotSource } from '../../kinds/clean-up.ts';
 import type { CircuitPart } from '../../kinds/mercury.ts';
 import { circuitPlace, lotPlace, outside, vesselPlace } from '../places.ts';
 import { estimated } from './estimates.ts';
-import { type Gathering, move } from './gathering.ts';
+import { type Gathering, move, readOrStated } from './gathering.ts';
 
 /** The part of the circuit a lot was gathered from. */
 const partOf: Readonly<Record<LotSource, CircuitPart>> = {
@@ -30,7 +30,7 @@ export function circuitMovements(g: Gathering): void {
       vesselPlace(vessel),
       to === 'vessel' ? vesselPlace(into ?? vessel) : circuitPlace(to),
       g.inVessel(g.weigh(weight, reading, 'weight').net, vessel, reading.happened),
-      'weighed',
+      readOrStated(weight),
     );
   }
   for (const reading of g.current.of('return')) {
@@ -69,7 +69,7 @@ export function circuitMovements(g: Gathering): void {
         vesselPlace(applied.vessel),
         circuitPlace('plates'),
         g.inVessel(net, applied.vessel, reading.happened),
-        'weighed',
+        readOrStated(applied.weight),
       );
     }
     for (const lot of reading.body.made ?? []) gathered(g, reading.id, lot.key, 'plates');

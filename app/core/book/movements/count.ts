@@ -1,15 +1,18 @@
 /**
  * Stock-takes: what a count finds in a place against what the book says. The first time a place is counted with nothing booked in it, what is found
  * was there before the book; after that the difference is unaccounted for. A seal that stands changes nothing, and neither does what could not be
- * counted. A flask weighed for the first time since it came under seal differs from the supplier's figure, not by a loss of this site (cases.md 9).
+ * counted. A flask weighed for the first time since it came under seal differs from the supplier's figure, not by a loss of this site (cases.md 9), also
+ * where it was poured from before, as long as what was poured was weighed.
  */
 import type { CountLine } from '../../kinds/stock-take.ts';
 import { less, type Measured, measured, nothing, type RunningTotal, scaled, total } from '../../measured.ts';
 import type { Weight } from '../../shapes.ts';
 import { compareMoments, minutesOf } from '../../time.ts';
 import { firedAt } from '../charges.ts';
+import { type Flag, flag } from '../flags.ts';
 import type { Lot } from '../lots.ts';
 import { lossPlace, outside, placeParts } from '../places.ts';
+import { latest } from '../registers.ts';
 import { type LotMercury, priorShare } from '../shares.ts';
 import { estimated } from './estimates.ts';
 import { bookInto, type Gathering, type Movement } from './gathering.ts';
@@ -53,14 +56,26 @@ function inLot(net: Measured, lot: Lot, booked: Measured, mercury: LotMercury | 
   return total([booked, scaled(change, share), own]);
 }
 
-/** A flask that came under seal and that nothing but receipts has touched: its book is what the supplier or an old book says. */
-function neverOpened(g: Gathering, place: string, vessel: string, at: string): boolean {
+/**
+ * What the book of a vessel rests on until a scale has shown it. `supplier`: it came under seal by somebody's figure, and whatever was poured from it was
+ * weighed, so what is left is that figure less the draws. `mixed`: something went in or out that no scale showed, and a difference can no longer be told
+ * from it. Null: it never came under seal by a figure.
+ */
+function restsOn(g: Gathering, place: string, vessel: string, at: string): 'supplier' | 'mixed' | null {
   const came = g.current.of('receipt').filter((r) => r.body.vessel === vessel && compareMoments(r.happened, at) <= 0);
   const sealed = came.some((r) => r.body.seal !== undefined);
   const registered = g.registers.vessel.get(vessel)?.states.some((s) => s.body.seal !== undefined) ?? false;
-  if (!(sealed || registered) || !came.some((r) => r.body.weight.how === 'stated')) return false;
+  if (!(sealed || registered) || !came.some((r) => r.body.weight.how === 'stated')) return null;
   const touching = g.movements.filter((m) => (m.from === place || m.to === place) && compareMoments(m.at, at) <= 0);
-  return touching.length > 0 && touching.every((m) => came.some((r) => r.id === m.entry));
+  const known = (m: Movement) => came.some((r) => r.id === m.entry) || (m.from === place && m.basis === 'weighed');
+  return touching.length === 0 ? null : touching.every(known) ? 'supplier' : 'mixed';
+}
+
+/** The first weighing of a flask whose supplier's figure nobody can check any more: its difference is not accounted for, and may be that figure's. */
+function poured(g: Gathering, entry: string, place: string, gain: Measured): Flag {
+  const { of } = placeParts(place);
+  const vessel = g.registers.vessel.get(of);
+  return flag('poured-unweighed', entry, { place, name: vessel ? latest(vessel).body.label : of, ug: Math.round(gain.ug) });
 }
 
 /** When what was counted here is next settled by the work itself: a lot is taken, a charge fired, a sponge melted, a condenser brushed out. */
@@ -127,7 +142,9 @@ export function countMovements(g: Gathering): void {
       if (counted === null) continue;
       const gain = less(counted, book);
       const first = line.how === 'weighed' && kind === 'vessel' && !opened.has(of);
-      const invoiced = first && neverOpened(g, line.place, of, reading.happened);
+      const rests = first ? restsOn(g, line.place, of, reading.happened) : null;
+      const invoiced = rests === 'supplier';
+      if (rests === 'mixed') g.flags.push(poured(g, reading.id, line.place, gain));
       if (first) opened.add(of);
       const from = invoiced || !stocks.has(line.place) ? outside : lossPlace('unaccounted');
       const movement = (at: string, entry: string, value: Measured): Movement => ({

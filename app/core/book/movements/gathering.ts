@@ -4,6 +4,7 @@ import { compareWithBound } from '../../time.ts';
 import type { Charges } from '../charges.ts';
 import type { Condenser } from '../condenser.ts';
 import type { Current, Reading } from '../current.ts';
+import type { Flag } from '../flags.ts';
 import type { Lots } from '../lots.ts';
 import { isStock } from '../places.ts';
 import type { Registers } from '../registers.ts';
@@ -55,6 +56,8 @@ export interface Gathering {
   readonly lotMercuries: ReadonlyMap<string, LotMercury>;
   readonly movements: Movement[];
   readonly bounds: Bound[];
+  /** What is awkward about what was gathered. */
+  readonly flags: Flag[];
   readonly weigh: (weight: Weighed['as'], reading: Reading, path: string) => Weighed;
   /** Mercury in so much of what a vessel holds at that moment: less the gold in it where its class carries gold. */
   readonly inVessel: (net: Measured, vessel: string, at: string) => Measured;
@@ -86,6 +89,9 @@ export function stocksAt(movements: readonly Movement[], upTo: string | null): R
   for (const m of movements) if (upTo === null || compareWithBound(m.at, upTo) <= 0) bookInto(stocks, m);
   return stocks;
 }
+
+/** How an amount is known by its weight: somebody's figure, or a scale or a measure of volume read here. */
+export const readOrStated = (weight: Weighed['as']): 'stated' | 'weighed' => (weight.how === 'stated' ? 'stated' : 'weighed');
 
 /** Moves mercury: a line for one entry. */
 export function move(

@@ -5,20 +5,13 @@ import { circuitPlace, foundPlace, lossPlace, lotPlace, outside, spongePlace, ve
 import { runsByCharge } from '../runs.ts';
 import { priorShare, residual } from '../shares.ts';
 import { byShare } from './estimates.ts';
-import { type Gathering, move } from './gathering.ts';
+import { type Gathering, move, readOrStated } from './gathering.ts';
 
 export function storeMovements(g: Gathering): void {
   for (const reading of g.current.of('receipt')) {
     const { weight, vessel } = reading.body;
     const net = g.weigh(weight, reading, 'weight').net;
-    move(
-      g,
-      reading,
-      outside,
-      vesselPlace(vessel),
-      g.inVessel(net, vessel, reading.happened),
-      weight.how === 'stated' ? 'stated' : 'weighed',
-    );
+    move(g, reading, outside, vesselPlace(vessel), g.inVessel(net, vessel, reading.happened), readOrStated(weight));
   }
   for (const reading of g.current.of('found')) {
     const { weight, vessel, what, share } = reading.body;
@@ -115,5 +108,13 @@ function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
     g.bounds.push({ path: 'sent-away', entry: reading.id, at: reading.happened, lowUg: 0, highUg: Math.max(0, mercury.ug) });
   if (way === 'in')
     move(g, reading, outside, place ?? lossPlace('unaccounted'), mercury, weight?.how === 'scale' ? 'weighed' : 'stated');
-  else move(g, reading, place ?? lossPlace('handling'), away, mercury, what === 'mercury' ? 'weighed' : 'estimated');
+  else
+    move(
+      g,
+      reading,
+      place ?? lossPlace('handling'),
+      away,
+      mercury,
+      what === 'mercury' && weight ? readOrStated(weight) : 'estimated',
+    );
 }

@@ -7,7 +7,7 @@ import type { Current, Reading } from '../current.ts';
 import { circuitPlace, lotPlace, residuePlace, vesselPlace, workPlace } from '../places.ts';
 import type { Work } from '../shares.ts';
 import { byShare } from './estimates.ts';
-import { type Gathering, move } from './gathering.ts';
+import { type Gathering, move, readOrStated } from './gathering.ts';
 
 type Worked = Reading<'cleaning'> | Reading<'squeeze'>;
 type Weigh = Gathering['weigh'];
@@ -60,7 +60,7 @@ export function workMovements(g: Gathering, works: readonly Work[]): void {
       inWeight = total([inWeight, net]);
       const mercury = g.inVessel(net, added.vessel, reading.happened);
       ins.push(mercury);
-      move(g, reading, vesselPlace(added.vessel), at, mercury, 'weighed');
+      move(g, reading, vesselPlace(added.vessel), at, mercury, readOrStated(added.weight));
     }
     const outs: Measured[] = [];
     let outWeight = total([]);
