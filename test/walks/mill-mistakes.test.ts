@@ -77,9 +77,12 @@ describe('true but awkward', () => {
     await steps.writeUp(page, by, 'Cleaning of amalgam');
     await steps.on(page, 5);
     // folded twice: what is seldom asked, and within it the amalgam that was never a lot
-    const dirty = main().locator('form summary', { hasText: 'Dirty amalgam straight from the circuit' }).first();
-    await by.press(dirty);
-    await by.press(dirty);
+    const titled = { hasText: 'Dirty amalgam straight from the circuit' };
+    await by.press(main().locator('form summary', titled).first());
+    const within = main().locator('form details[open] details > summary', titled).first();
+    await within.waitFor();
+    await by.press(within);
+    await main().locator('form details[open] details[open] > summary', titled).first().waitFor();
     await by.write(steps.reading(page, 'Dirty amalgam'), '100');
     await by.choose(steps.choice(page, 'From which part'), 'Plates');
     await by.write(steps.text(page, 'Label'), 'Heavy ball');
