@@ -19,6 +19,8 @@ export const meltForm = {
   weighAgain: 'Weighed again at the pot',
   again: (what: string) => `${what}: weight at the pot`,
   unitOf: (what: string) => `${what}: unit`,
+  lost: 'Ticked, and in stock no more',
+  lostHint: 'Another entry took it meanwhile: take the tick off, or strike the entry that is wrong.',
   gone: 'Bars not here by the book',
   goneHint: 'Only where one of them is in your hand all the same.',
   left: (label: string) =>
@@ -27,7 +29,7 @@ export const meltForm = {
   metalOne: 'Metal',
   metalAdd: 'Add a row of metal',
   flux: 'Flux',
-  out: 'What came out',
+  barsAndSamples: 'Bars and samples',
   bars: 'Bars',
   barOne: 'Bar',
   barAdd: 'Add a bar',

@@ -2,6 +2,9 @@
  * The forms of a melt and of an assay, by keyboard in a browser: two sponges to a bar, a duplicate assay with proofs, and input that cannot be. Figures of
  * the assay: methods.md WE-18, reckoned there and not here.
  */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { problem } from '../../app/core/result.ts';
@@ -9,6 +12,7 @@ import { flagText } from '../../app/words/flags.ts';
 import { problemText } from '../../app/words/problems.ts';
 import { bullion } from '../../app/words/screens-bullion.ts';
 import { assaying } from '../../app/words/screens-bullion-assaying.ts';
+import { settleWords } from '../../app/words/screens-bullion-forms.ts';
 import { meltForm } from '../../app/words/screens-bullion-melt.ts';
 import { byKeyboard, type Hand } from './hands.ts';
 import { daysAgo, draft, siteAtWork } from './site-entries.ts';
@@ -203,6 +207,37 @@ test('replicates and proofs give the fineness while they are typed, with the ter
   await keptLine().waitFor();
 });
 
+test('from the bar the difference is settled through the umpire, and the bar record is read back by another program', async () => {
+  await hand.press(main().getByRole('link', { name: assaying.toBar }));
+  await main()
+    .getByRole('heading', { name: bullion.one.title('W-7'), level: 1 })
+    .waitFor();
+  await hand.press(main().getByRole('link', { name: bullion.one.settle }));
+  await main().getByRole('heading', { name: settleWords.title, level: 1 }).waitFor();
+  await hand.write(field(new RegExp(`^${settleWords.ours}`)), '885.02');
+  await hand.write(field(new RegExp(`^${settleWords.theirs}`)), '884.30');
+  await hand.write(field(new RegExp(`^${settleWords.limit}`)), '0.5');
+  await main().getByText(settleWords.waits, { exact: true }).waitFor();
+  await hand.choose(main().getByRole('radiogroup', { name: settleWords.rule }), 'Mean of the umpire and the nearer party');
+  await hand.write(field(new RegExp(`^${settleWords.umpireFigure}`)), '884.90');
+  // the nearer is ours: (884.90 + 885.02) / 2
+  await main().getByText('884.96', { exact: false }).first().waitFor();
+  await hand.press(toKeep());
+  await keptLine().waitFor();
+  await hand.press(main().getByRole('link', { name: settleWords.toBar }));
+  const download = walked.page.waitForEvent('download');
+  await hand.press(main().getByRole('button', { name: bullion.one.print }));
+  const place = mkdtempSync(join(tmpdir(), 'bar-record-'));
+  try {
+    const file = join(place, 'bar.pdf');
+    await (await download).saveAs(file);
+    const text = plain(execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' })).replace(/\s+/g, ' ');
+    for (const told of ['W-7', '550', '885.0', '884.96', 'certifies nothing']) expect(text).toContain(told);
+  } finally {
+    rmSync(place, { recursive: true, force: true });
+  }
+});
+
 test('a cornet heavier than its sample and a proof that found too much are refused at their fields, and nothing is written', async () => {
   await walked.go('#/bullion');
   const bar = await barOf('W-7');
@@ -288,5 +323,27 @@ test('a melt of which nothing is said is refused, and a draft is taken up again'
   await main().getByRole('heading', { name: meltForm.title, level: 1 }).waitFor();
   await main().getByRole('checkbox', { checked: true }).first().waitFor();
   expect(await main().getByRole('checkbox', { checked: true }).count()).toBe(1);
+});
+
+test('a bar that stands in a melt already is refused where it is ticked, and nothing is written', async () => {
+  await walked.go('#/bullion');
+  const bar = await barOf('W-7');
+  await walked.keep([
+    draft(
+      'melt-meanwhile',
+      'melt',
+      { sponges: [], added: [{ key: 'a1', label: 'W-7', bar, weight: read('550.0 g') }], bars: [] },
+      daysAgo(0, '00:02'),
+    ),
+  ]);
+  await open('#/bullion/melt');
+  await main().getByRole('heading', { name: meltForm.lost }).waitFor();
+  await hand.press(toKeep());
+  await main()
+    .getByText(problemText(problem('bar-melted', '', { label: 'W-7' })))
+    .waitFor();
+  expect(await box(/^Bar W-7/).getAttribute('aria-invalid')).toBe('true');
+  expect(await keptLine().count()).toBe(0);
+  await clean('melt-refused');
   expect(walked.errors).toEqual([]);
 });

@@ -21,7 +21,8 @@ export interface StockRow {
   readonly label: string;
   /** As the list names it. */
   readonly text: string;
-  readonly weighed: Weighed;
+  /** Null where the book has it in stock no more. */
+  readonly weighed: Weighed | null;
 }
 
 const fromMelt = (book: Book, what: 'prills' | 'slag'): readonly StockRow[] =>
@@ -58,8 +59,14 @@ export const takenRow = ({ what, of, label, weighed }: StockRow): TakenRow => ({
   what,
   of,
   label,
-  before: what === 'sponge' ? noWeighing() : weighingEntry(weighed.as),
+  before: what === 'sponge' || !weighed ? noWeighing() : weighingEntry(weighed.as),
 });
 
 /** The stamped number after the last bar's. */
 export const nextBarLabel = (book: Book): string => labelAfter([...barsOf(book).all.values()].at(-1)?.label ?? '');
+
+/** What is ticked though it is in stock no more: a draft of old, or another desk melted it meanwhile. It stays in sight, so that it can be unticked. */
+export const lostRows = (taken: readonly TakenRow[], known: readonly StockRow[]): readonly StockRow[] =>
+  taken
+    .filter((row) => !known.some((k) => k.what === row.what && k.of === row.of))
+    .map(({ what, of, label }) => ({ what, of, label, text: label, weighed: null }));
