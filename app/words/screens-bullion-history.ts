@@ -1,6 +1,5 @@
 /** Texts of the room's histories: what each source gave over time, and what was usual of it before. */
 import type { HistoryKind } from '../core/book/bullion-history.ts';
-import type { HistoryMark } from '../drawings/history-layout.ts';
 
 interface KindWords {
   readonly title: string;
@@ -62,7 +61,7 @@ export const historyWords = {
     early: 'too few before it',
     usual: 'within',
     outside: 'outside',
-  } satisfies Readonly<Record<HistoryMark, string>>,
+  },
   hint: 'Point at a value, or go through them with the arrow keys.',
   legend: [
     'Ring: fewer than five values before it. Filled dot: within what was usual. Diamond: outside it.',
