@@ -3,8 +3,9 @@ const count = (n: number, one: string, many: string): string => `${n} ${n === 1 
 
 export const saysWords = {
   title: 'What this site has set',
-  none: 'Not set yet',
   since: (day: string, by: string) => `Set on ${day} by ${by}`,
+  stands: 'As it stands',
+  set: 'Set it',
   change: 'Change',
   earlier: 'As it was set earlier',
   earlierNote: 'Entries keep the list of their own day',
@@ -70,9 +71,9 @@ export const saysWords = {
     rule: 'By which rule',
     years: 'Years',
     first: 'Oldest here',
-    firstUntil: 'kept until',
+    firstUntil: 'It is kept until',
     last: 'Newest here',
-    lastUntil: 'kept until',
+    lastUntil: 'That is kept until',
     noneHere: 'none here',
     own: 'not told from the book',
     hidden: 'shown to the safety officer',

@@ -66,7 +66,7 @@ test('what was sent away is told with papers, both weights, its checks and how l
     carrier: 'Licensed carrier',
     document: 'C-17',
     theirDocument: 'T-4',
-    checks: '2 of 6 answered, 1 answered no',
+    checks: '2 of 6, 1 answered no',
     keptUntil: '12 April 2029',
   });
 });

@@ -210,6 +210,11 @@ describe('drafts and strangers', () => {
     });
     expect(place(`later/${firing}`).href).toBe(`#/retort/${charge}`);
     expect(place('note').href).toBe('#/daybook/note');
+    expect(place('check-list/scaling')).toMatchObject({
+      name: 'Check list of the site: Scaling a plate',
+      href: '#/site/asks/scaling',
+    });
+    expect(place('stop-rules').href).toBe('#/site/stop-rules');
     expect(place(`correction/${charge}`).href).toBe(`#/daybook/${charge}/correct`);
     expect(place(`strike/${charge}`).href).toBe(`#/daybook/${charge}/strike`);
     expect(place(`note/${charge}`).href).toBe(`#/daybook/${charge}/note`);

@@ -82,8 +82,7 @@ function checksTold(book: Book, { body, happened }: Reading<'transfer'>): string
   const no = given.filter((c) => c.answer === 'no').length;
   const of = Math.max(given.length, askedAt(book.current, 'transport', happened).questions.length);
   if (given.length === 0) return retortForms.checks.none;
-  const count = retortForms.checks.answered(given.length, of);
-  return no === 0 ? count : `${count}, ${retortForms.checks.saidNo(no)}`;
+  return words.answered(given.length, of, no);
 }
 
 /** What was sent away that holds mercury, or may: everything but bars, the newest first. */

@@ -1,17 +1,21 @@
 /** What an unfinished form is called and where it is taken up again, by the name its draft is kept under. */
 import type { Book } from '../../core/book/book.ts';
+import { works } from '../../core/kinds/check-list.ts';
 import { type RegisterKind, registerKinds } from '../../core/kinds/index.ts';
 import { asideOf } from '../../daybook/draft-shape.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
 import { entryName, nameIn } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
 import { todayWords } from '../../words/today.ts';
+import { workNames } from '../../words/work-cautions.ts';
 import { draftInBullion } from '../bullion/hrefs.ts';
 import { type Deed, deedHref, noteHref } from '../daybook/hrefs.ts';
-import { plainKind, plainHref } from '../daybook/write/routes.ts';
+import { plainHref, plainKind } from '../daybook/write/routes.ts';
+import { closeHref, nextVersionHref } from '../mercury/closing/href.ts';
 import { stockTakeHref } from '../mercury/stock-take/href.ts';
 import { newForms, newHref } from '../retort/routes.ts';
-import { chargeHref, registerHref, standingHref } from '../shared/places.ts';
+import { asksHref, chargeHref, registerHref, saidHref, standingHref } from '../shared/places.ts';
+import { saidKinds } from '../site/pages.ts';
 
 export interface DraftPlace {
   readonly name: string;
@@ -47,7 +51,16 @@ export function draftPlace(book: Book, { form, touched }: DraftRow): DraftPlace 
     return place(words.later(entryName(book, id)), charge === undefined ? undefined : chargeHref(charge));
   }
   if (kind === 'note' && id === undefined) return place(kindNames.note, noteHref);
+  if (kind === 'closing')
+    return place(
+      id === undefined ? kindNames.closing : words.restated(kindNames.closing, entryName(book, id)),
+      id === undefined ? closeHref() : nextVersionHref(id),
+    );
   if (form === 'stock-take/guided') return place(kindNames['stock-take'], stockTakeHref);
+  const said = saidKinds.find((k) => k === kind);
+  if (said && id === undefined) return place(kindNames[said], saidHref(said));
+  const work = works.find((w) => w === id);
+  if (kind === 'check-list' && work) return place(words.restated(kindNames['check-list'], workNames[work]), asksHref(work));
   const written = plainKind(kind);
   if (written && id === undefined) return place(kindNames[written], plainHref(written));
   const deed = deeds[kind];

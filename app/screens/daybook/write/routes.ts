@@ -1,8 +1,9 @@
 /** Which kinds are written here from their description, which have a form of their own, and where each is written. */
 import { isKind } from '../../../core/kinds/index.ts';
 import { kindsOf, type WrittenKind, writeGroups } from '../../../words/write-up.ts';
-import { newForms, newHref } from '../../retort/routes.ts';
 import { formHref } from '../../bullion/hrefs.ts';
+import { newForms, newHref } from '../../retort/routes.ts';
+import { asksHref, saidHref } from '../../shared/places.ts';
 import { noteHref } from '../hrefs.ts';
 
 export const writtenKinds: readonly WrittenKind[] = writeGroups.flatMap((group) => [...kindsOf[group]]);
@@ -23,8 +24,12 @@ export const plainKind = (name: string | undefined): WrittenKind | undefined =>
 export const plainHref = (kind: WrittenKind, about?: string): string =>
   `#/daybook/write/${kind}${about === undefined ? '' : `/${about}`}`;
 
-/** Where an entry of this kind is written. `about`: a thing it begins with, as the charge of a melt or the bar of an assay. */
-export const writeHref = (kind: WrittenKind, about?: string): string =>
-  kind === 'melt' || kind === 'assay' ? formHref(kind, about) : (ownForm(kind) ?? plainHref(kind, about));
+/** Where an entry of this kind is written; what a site sets for itself, in the room Site. `about`: a thing it begins with, as the charge of a melt or the bar of an assay. */
+export function writeHref(kind: WrittenKind, about?: string): string {
+  if (kind === 'melt' || kind === 'assay') return formHref(kind, about);
+  if (kind === 'check-list') return asksHref();
+  if (kind === 'stop-rules' || kind === 'site-numbers' || kind === 'retention') return saidHref(kind);
+  return ownForm(kind) ?? plainHref(kind, about);
+}
 
 export const writeListHref = '#/daybook/write';
