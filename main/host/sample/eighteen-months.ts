@@ -2,6 +2,7 @@
  * The eighteen months of the sample: nine of working concentrate in campaigns of two clean-ups, each counted as a whole, then nine of clearing old
  * plates, counted every month. What it has to tell stands at the head of story.ts. All invented.
  */
+import { tellAir } from './air.ts';
 import { bullion } from './bullion.ts';
 import { clearing } from './clearing.ts';
 import type { PlannedClosing } from './closed.ts';
@@ -162,5 +163,6 @@ export function telling(): Telling {
 
   clearing(work);
   bullion(work);
+  tellAir(story, site);
   return { told: story.inOrder(), closings };
 }
