@@ -13,6 +13,8 @@ const promises: readonly RegExp[] = [
   /\b(?:harmless|risk[- ]free|guaranteed?|certified (?:as|by))\b/i,
   /\b(?:no|without) (?:risk|danger|hazard)\b/i,
   /\bnot (?:dangerous|hazardous|harmful)\b/i,
+  /\b(?:all[- ]clear|good to go|nothing to (?:fear|worry about)|fit for (?:use|work|visitors)|clean enough)\b/i,
+  /\b(?:free (?:of|from) mercury|mercury[- ]free)\b/i,
 ];
 
 /** What a text promises, or null. Words without blanks are keys, not texts. */
@@ -47,6 +49,9 @@ describe('our texts', () => {
     'Mercury at this level is harmless.',
     'There is no danger.',
     'Without risk to visitors',
+    'The shed is all clear.',
+    'The mask is fit for use.',
+    'The plate is free of mercury.',
   ])('would be caught promising: %s', (text) => {
     expect(promised(text)).not.toBe(null);
   });
