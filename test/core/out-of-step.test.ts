@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { accountOf } from '../../app/core/book/account.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import { resultsUnder } from '../../app/core/book/out-of-step/contested.ts';
-import { type Asked, concerning, type OutOfStep, outOfStepOf } from '../../app/core/book/out-of-step.ts';
+import { type Asked, concerning, countOutOfStep, type OutOfStep, outOfStepOf } from '../../app/core/book/out-of-step.ts';
 import { periodsOf } from '../../app/core/book/periods.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { uOf } from '../../app/core/measured.ts';
@@ -361,6 +361,24 @@ describe('two corrections of one entry', () => {
 });
 
 describe('the list', () => {
+  test('is as long as the number that Today shows, asked again of the same book at another moment as well', () => {
+    const book = site({ mercury: '252' });
+    book.lots('in the safe', ['400'], book.bench);
+    const read = readBook(book.entries);
+    const notices = [{ code: 'fork', desk: 'desk-one', line: 3 }];
+    const askings: Asked[] = [
+      { at: '2026-04-01T12:00+13:00', lotDays: 1000 },
+      { at: '2027-06-01T12:00+13:00', lotDays: 1, notices },
+      { at: '2027-06-01T12:00+13:00', lotDays: 1000 },
+      { at: '2026-04-01T12:00+13:00', lotDays: 1000 },
+    ];
+    const lengths = askings.map((asked) => outOfStepOf(read, asked).length);
+    expect(askings.map((asked) => countOutOfStep(read, asked))).toEqual(lengths);
+    expect(lengths).toEqual(askings.map((asked) => outOfStepOf(readBook(book.entries), asked).length));
+    expect(lengths[1]).toBeGreaterThan(lengths[2] ?? 0);
+    expect(lengths[2]).toBeGreaterThan(lengths[0] ?? 0);
+  });
+
   test('has a sentence and a name for everything in it', () => {
     const book = site({ mercury: '252' });
     const read = readBook(book.entries);

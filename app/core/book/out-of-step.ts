@@ -25,20 +25,37 @@ const newer = (a: string, b: string): number => {
   return one !== other ? (one < other ? 1 : -1) : a.length > 10 && b.length > 10 ? compareMoments(b, a) : b.length - a.length;
 };
 
-/** Everything out of step, group by group in their order, in each the newest first; what nothing dates stands last. */
-export function outOfStepOf(book: Book, asked: Asked): readonly OutOfStep[] {
-  const all = [
+/** What only the book tells, whoever asks and when: worked out once for a book, since Today and the list ask for it again and again. */
+const byBook = new WeakMap<Book, readonly OutOfStep[]>();
+function whoeverAsks(book: Book): readonly OutOfStep[] {
+  const known = byBook.get(book);
+  if (known) return known;
+  const found = [
     ...contestedOutOfStep(book),
-    ...recordOutOfStep(book, asked),
-    ...standingOutOfStep(book, asked),
     ...gainsOutOfStep(book),
     ...weightsOutOfStep(book),
     ...runsOutOfStep(book),
     ...fromFlags(book, 'checks', ['check-no']),
-    ...dueOutOfStep(book, asked),
-    ...lotsOutOfStep(book, asked),
     ...lateOutOfStep(book),
   ];
+  byBook.set(book, found);
+  return found;
+}
+
+/** What the moment of asking, the site's days and the files tell as well. */
+const whenAsked = (book: Book, asked: Asked): readonly OutOfStep[] => [
+  ...recordOutOfStep(book, asked),
+  ...standingOutOfStep(book, asked),
+  ...dueOutOfStep(book, asked),
+  ...lotsOutOfStep(book, asked),
+];
+
+/** How many things are out of step: the length of the list, without putting it in order. */
+export const countOutOfStep = (book: Book, asked: Asked): number => whoeverAsks(book).length + whenAsked(book, asked).length;
+
+/** Everything out of step, group by group in their order, in each the newest first; what nothing dates stands last. */
+export function outOfStepOf(book: Book, asked: Asked): readonly OutOfStep[] {
+  const all = [...whoeverAsks(book), ...whenAsked(book, asked)];
   return outOfStepGroups.flatMap((group) => all.filter((item) => item.group === group).sort((a, b) => newer(a.since, b.since)));
 }
 

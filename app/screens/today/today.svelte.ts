@@ -1,5 +1,5 @@
 /** The state of the Today room: the day's page from the book as it stands, with the drafts this window remembers. */
-import { outOfStepOf, startingLotDays } from '../../core/book/out-of-step.ts';
+import { countOutOfStep, startingLotDays } from '../../core/book/out-of-step.ts';
 import type { Daybook } from '../../daybook/book.svelte.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
 import { readLotDays } from '../mercury/out-of-step/lot-days.ts';
@@ -29,9 +29,8 @@ export class TodayState {
   readonly page: Today = $derived.by(() => todayOf(this.#daybook.book, this.now, this.drafts));
 
   /** How many things are out of step, by the same list that the Mercury room shows. */
-  readonly outOfStep: number = $derived.by(
-    () =>
-      outOfStepOf(this.#daybook.book, { at: this.now, lotDays: this.lotDays, notices: this.#daybook.open?.notices ?? [] }).length,
+  readonly outOfStep: number = $derived.by(() =>
+    countOutOfStep(this.#daybook.book, { at: this.now, lotDays: this.lotDays, notices: this.#daybook.open?.notices ?? [] }),
   );
 
   /** When the last entry was written down; null in an empty book. */
