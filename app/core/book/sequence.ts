@@ -102,12 +102,3 @@ export function sequenceOf(
     test: sequenceTest(differences, k, falseAlarm),
   };
 }
-
-/** What a closed period is found to have been different by, on today's knowledge: a line of the period that follows. As closed − as known today. */
-export function adjustmentOf(book: Book, p: CountedPeriod): Measured {
-  const known = knownAt(book, p);
-  const was = periodsOf(known).find((other) => other.key === p.key);
-  const [closed = total([])] = unaccountedIn(known, [was?.period ?? p.period]);
-  const [today = total([])] = unaccountedIn(book, [p.period]);
-  return total([closed, scaled(today, -1)]);
-}
