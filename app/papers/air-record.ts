@@ -52,7 +52,7 @@ export function airRecord(book: Book, id: string, frame: Frame): Result<Definiti
         ...reservations,
       ],
       body: [
-        ...days.flatMap((day) => airDayPassage(book, day, meters, charges)),
+        ...days.flatMap((day) => airDayPassage(book, day, frame, meters, charges)),
         ...metersTable(book, days),
         section(words.cautions),
         ...list(words.cautionList),

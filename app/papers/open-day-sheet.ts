@@ -95,7 +95,7 @@ export function openDaySheet(book: Book, id: string, frame: Frame): Result<Defin
         ...asked(book, reading),
         section(words.air),
         aside(words.airNote),
-        ...(days.length === 0 ? [sentence(words.airNone)] : days.flatMap((day) => airDayPassage(book, day, meters))),
+        ...(days.length === 0 ? [sentence(words.airNone)] : days.flatMap((day) => airDayPassage(book, day, frame, meters))),
         ...metersTable(book, days),
         section(words.cautions),
         ...list(workCautions.visitors),

@@ -22,7 +22,7 @@ export const spillWords = {
     'Gather the beads with card, pipette or tape into a strong bottle with water in it.',
     'Sulfur or zinc powder made for it only when no more can be gathered. It binds only what it has fully worked on.',
     'Mercury, powder, card and gloves into shut, labelled containers: mercury waste.',
-    'Read the air at the floor and where people breathe, until it stays down. Boards, brick, cloth and cracks go on giving it off. Whether the room is used again is not for this sheet to say.',
+    'Read the air at the floor and where people breathe, until it stays down. Boards, brick, cloth and cracks go on giving it off. Whether the room is used again is for the safety officer and licensed people to say.',
   ],
   firstAid: 'First aid',
   firstAidDefers: 'General; the poison centre and the doctor decide.',
@@ -43,7 +43,12 @@ export const spillWords = {
   wallSays: 'One page in large type, with the numbers above. Numbers that are not entered print as lines to fill in by hand.',
   after: 'Afterwards',
   afterSays: 'When people are out and somebody competent has it in hand, write it up. The incident sheet prints from the entry.',
-  sheets: (n: number) => (n === 1 ? 'One spill or incident is written up.' : `${n} spills and incidents are written up.`),
+  sheets: (n: number) =>
+    n === 0
+      ? 'No spill or incident is written up.'
+      : n === 1
+        ? 'One spill or incident is written up.'
+        : `${n} spills and incidents are written up.`,
   toSheets: 'Incident sheets',
   toAir: 'To the air room',
 } as const;

@@ -8,6 +8,7 @@ import { peopleOf, verdictsOf } from '../../core/book/air-verdicts.ts';
 import type { Book } from '../../core/book/book.ts';
 import { toDouble } from '../../core/ratio.ts';
 import { minutesOf } from '../../core/time.ts';
+import { airGaps } from '../../words/air-drawn.ts';
 import { limitText, shownText } from '../../words/air-figures.ts';
 import { givenText, minutesText, rangeText } from '../../words/air-planned.ts';
 import { clockText, dayText } from '../../words/dates.ts';
@@ -17,6 +18,8 @@ import { airPaper as words } from '../../words/papers-air.ts';
 import { airFindingWords, airHowWords, airRoom, airVerdictWords } from '../../words/screens-air.ts';
 import { aside, ledger, list, part, section, sentence } from '../ledger.ts';
 import { personName } from '../names.ts';
+import type { Frame } from '../paper.ts';
+import { airDrawing } from './drawing.ts';
 
 /** Meters by their id, in the order they are numbered on the paper. */
 export type MetersUsed = readonly string[];
@@ -93,22 +96,6 @@ const conditions = (book: Book, day: AirDay): Content[] => [
     })),
   ),
 ];
-
-function gapsOf(day: AirDay): string[] {
-  const gaps: string[] = [];
-  const minutes = (moment: string) => minutesOf(moment) ?? 0;
-  let at = day.from;
-  const until = (moment: string) => {
-    const long = minutes(moment) - minutes(at);
-    if (long > 0) gaps.push(words.gap(clockText(at), clockText(moment), minutesText(long)));
-  };
-  for (const { body } of day.rows.filter((row) => !day.uncounted.includes(row))) {
-    until(body.from);
-    at = body.to ?? body.from;
-  }
-  until(day.to);
-  return gaps;
-}
 
 function figures(day: AirDay): Content[] {
   const { day: said } = airRoom;
@@ -189,14 +176,21 @@ function verdicts(book: Book, day: AirDay): Content[] {
 }
 
 /** The passage of a day. `charges`: those whose readings are marked as of the run. */
-export function airDayPassage(book: Book, day: AirDay, meters: MetersUsed, charges: readonly string[] = []): Content[] {
-  const gaps = gapsOf(day);
+export function airDayPassage(
+  book: Book,
+  day: AirDay,
+  frame: Frame,
+  meters: MetersUsed,
+  charges: readonly string[] = [],
+): Content[] {
+  const gaps = airGaps(day).map(({ from, to, long }) => words.gap(from, to, long));
   const { day: said } = airRoom;
   return [
     section(`${day.subject.of}, ${airRoom.samples[day.subject.sample]}, ${dayText(day.day)}`),
     sentence((day.shiftRecorded ? said.shift : said.noShift)(clockText(day.from), clockText(day.to))),
     ...readings(day, meters, charges),
     ...conditions(book, day),
+    ...airDrawing(book, day, frame),
     part(words.gaps),
     ...(gaps.length > 0 ? list(gaps) : [sentence(words.noGaps)]),
     ...figures(day),
