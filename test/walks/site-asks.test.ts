@@ -1,0 +1,227 @@
+/**
+ * What a site asks, walked in a browser: a scaling written up with a "no" that shows and stops nothing; the site's own checks edited by keyboard and
+ * asked at the next charge while an old answer keeps its words; stop rules, numbers, keeping and the register of what leaves; what one person breathed
+ * shown by role. axe finds nothing in either theme.
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { byKeyboard } from './hands.ts';
+import { dayAhead, daysAgo, draft, siteAtWork } from './site-entries.ts';
+import { openWalk, type WalkedWindow } from './window.ts';
+
+let walked: WalkedWindow;
+const main = () => walked.page.locator('main');
+const kept = () =>
+  main()
+    .getByText(/^Kept · entry/)
+    .waitFor();
+const fireAsks = 'Extinguisher and burns kit at hand, the place’s rules for fire followed';
+
+const pictures = process.env.SITE_PICTURES;
+async function picture(name: string): Promise<void> {
+  if (!pictures) return;
+  mkdirSync(pictures, { recursive: true });
+  for (const [width, height] of [
+    [1280, 800],
+    [1920, 1080],
+    [640, 400],
+  ] as const) {
+    await walked.page.setViewportSize({ width, height });
+    for (const theme of ['light', 'dark'] as const) {
+      await walked.theme(theme);
+      await walked.page.screenshot({ path: join(pictures, `${name}-${width}-${theme}.png`), fullPage: true });
+    }
+  }
+  await walked.page.setViewportSize({ width: 1280, height: 800 });
+}
+
+async function plain(): Promise<void> {
+  for (const theme of ['light', 'dark'] as const) {
+    await walked.theme(theme);
+    expect(await walked.axe()).toEqual([]);
+  }
+}
+
+beforeAll(async () => {
+  walked = await openWalk('Invented battery');
+  await walked.keep([
+    ...siteAtWork(),
+    draft('battery-one', 'battery', { label: 'Battery one', stamps: 5 }, daysAgo(30)),
+    draft('plate-one', 'plate', { label: 'Apron plate', battery: 'battery-one', metal: 'copper' } as never, daysAgo(30, '09:05')),
+    draft('drum-one', 'vessel', { label: 'Drum one', use: 'drum' }, daysAgo(30, '09:10')),
+    draft('drum-two', 'vessel', { label: 'Drum two', use: 'drum' }, daysAgo(30, '09:11')),
+    draft(
+      'waste-one',
+      'waste',
+      { drum: 'drum-one', what: 'Cloths', weight: { how: 'stated', mass: '1200 g' }, due: dayAhead(-4), code: 'Hg 1' },
+      daysAgo(29),
+    ),
+    draft(
+      'waste-two',
+      'waste',
+      { drum: 'drum-two', what: 'Sweepings', weight: { how: 'stated', mass: '300 g' } },
+      daysAgo(29, '10:00'),
+    ),
+    draft(
+      'sent-one',
+      'transfer',
+      {
+        way: 'out',
+        what: 'waste',
+        party: 'Licensed remover',
+        vessel: 'drum-two',
+        weight: { how: 'stated', mass: '310 g' },
+        carrier: 'Licensed carrier',
+        document: 'C-17',
+        checks: [
+          { check: 'who-may-carry', answer: 'yes' },
+          { check: 'taker-ready', answer: 'no', note: 'letter to come' },
+        ],
+      },
+      daysAgo(20),
+    ),
+    draft(
+      'old-checks',
+      'plate-work',
+      { plate: 'plate-one', what: 'steamed', checks: [{ check: 'fire', answer: 'no', note: 'one was empty' }] },
+      daysAgo(25),
+    ),
+    draft(
+      'breathed-one',
+      'air-reading',
+      { sample: 'personal', person: 'officer-one', unit: 'mg/m3', shows: '0.0317', from: daysAgo(5), to: daysAgo(5, '10:00') },
+      daysAgo(5),
+    ),
+  ]);
+});
+afterAll(async () => {
+  await walked?.close();
+});
+
+test('a scaling is written up by keyboard with its cautions and a "no", which stops nothing and shows on its entry and out of step', async () => {
+  const hand = byKeyboard(walked.page);
+  await walked.go('#/daybook/write/plate-work');
+  expect(await main().textContent()).not.toContain('Scale is amalgam');
+  await hand.pick(main().getByLabel('Plate', { exact: true }), 'Apron plate');
+  await hand.choose(main().getByRole('radiogroup', { name: 'What was done' }), 'Scaled');
+  await main().getByText('Scale is amalgam').waitFor();
+  expect(await main().textContent()).not.toContain('Nitric acid on amalgam');
+  await hand.press(main().locator('summary', { hasText: 'Checks: scaling a plate' }));
+  const tray = 'A tray or sheet under the plate, nothing runs to floor or drain';
+  await hand.choose(main().getByRole('radiogroup', { name: tray }), 'No');
+  await hand.write(main().getByLabel(`Note on: ${tray}`), 'the tray had gone');
+  await hand.press(main().getByRole('button', { name: 'Keeper', exact: true }));
+  await plain();
+  await picture('scaling');
+  await hand.press(main().getByRole('button', { name: 'Keep', exact: true }));
+  await kept();
+  await walked.go('#/daybook');
+  await main().locator('li', { hasText: 'Apron plate scaled' }).getByRole('link').first().click();
+  await main().getByText('was answered no: the tray had gone').waitFor();
+  expect(await main().textContent()).toContain(tray);
+  await plain();
+  await picture('scaling-entry');
+  await walked.go('#/mercury/out-of-step');
+  await main().getByText('was answered no: the tray had gone').waitFor();
+});
+
+test('the checks before a run are edited by keyboard, survive a reload, and are asked at the next charge; an old answer keeps its words', async () => {
+  const hand = byKeyboard(walked.page);
+  await walked.go('#/site/asks');
+  await plain();
+  await picture('asks');
+  await walked.go('#/site/asks/run-before');
+  const row = (check: string) => main().locator(`[data-check="${check}"]`);
+  await hand.press(row('fire').getByRole('button', { name: 'Put it in other words' }));
+  await hand.write(row('fire').getByRole('textbox'), 'Both extinguishers at the door');
+  await hand.press(row('no-food').getByRole('button', { name: 'Leave it out' }));
+  await hand.write(row('no-food').getByRole('textbox'), 'asked at the gate');
+  await hand.press(main().getByRole('button', { name: 'Add a question' }));
+  await hand.write(row('run-before-own-1').getByRole('textbox'), 'Gate to the yard shut');
+  await plain();
+  await picture('asks-run');
+  await walked.page.waitForTimeout(600);
+  await walked.page.reload();
+  await main().getByText('not asked here', { exact: true }).waitFor();
+  await hand.write(main().getByLabel('Looked over by'), 'A licensed person');
+  await hand.press(main().getByRole('button', { name: 'Keep', exact: true }));
+  await kept();
+  expect(await main().textContent()).toContain('15 questions, 1 added, 1 in other words, 1 left out');
+
+  await walked.go('#/retort/new/charge');
+  await main().locator('summary', { hasText: 'Checks before lighting' }).click();
+  const asked = (await main().locator('legend').allTextContents()).join('|');
+  expect(asked).toContain('Gate to the yard shut');
+  expect(asked).toContain('Both extinguishers at the door');
+  expect(asked).not.toContain('No food, drink or smoking');
+
+  await walked.go('#/daybook/old-checks');
+  expect(await main().textContent()).toContain(fireAsks);
+  expect(await main().textContent()).not.toContain('Both extinguishers');
+});
+
+test('stop rules, numbers and keeping are set in the Site room; a change begins with what stands', async () => {
+  await walked.go('#/site/retention');
+  await main().getByText('No period is set').waitFor();
+  const one = main().locator('fieldset.item').first();
+  await one
+    .getByRole('radiogroup', { name: 'Which records' })
+    .locator('label', { hasText: 'Waste and transport papers' })
+    .click();
+  await one.getByLabel('Years').fill('3');
+  await one.getByLabel('By which rule').fill('House rule 4, read by the officer');
+  await main().getByRole('button', { name: 'Keep', exact: true }).click();
+  await kept();
+  await main().getByText('Nothing in this book is deleted').waitFor();
+  await plain();
+  await picture('retention');
+  await walked.go('#/site/stop-rules');
+  await main()
+    .locator('fieldset.item')
+    .first()
+    .getByRole('radiogroup', { name: 'What is watched' })
+    .locator('label', { hasText: 'Wind' })
+    .click();
+  await main().locator('fieldset.item').first().getByLabel('Stop when').fill('it blows to the houses');
+  await main().getByRole('button', { name: 'Keep', exact: true }).click();
+  await kept();
+  await main().getByText('Set on').first().waitFor();
+  await plain();
+  await picture('stop-rules');
+  await walked.go('#/site/site-numbers');
+  await plain();
+  await walked.go('#/site/stop-rules');
+  await main().getByRole('button', { name: 'Change', exact: true }).click();
+  expect(await main().getByLabel('Stop when').first().inputValue()).toBe('it blows to the houses');
+});
+
+test('the register of what leaves shows the drum past its day, what was sent, its checks, and until when its papers are kept', async () => {
+  await walked.go('#/site');
+  await plain();
+  await picture('site');
+  await walked.go('#/site/leaving');
+  const said = (await main().textContent()) ?? '';
+  expect(said).toContain('past by 4 days');
+  expect(said).toContain('Licensed remover');
+  expect(said).toContain('2 of 6, 1 answered no');
+  expect(said).toContain('Nothing in this book is deleted');
+  await plain();
+  await picture('leaving');
+});
+
+test('what one person breathed is shown to the safety officer and to nobody else; an old flask stays shut', async () => {
+  await walked.go('#/daybook/breathed-one');
+  await main().getByText('are shown to the safety officer').waitFor();
+  expect(await main().textContent()).not.toContain('0.0317');
+  await walked.go('#/daybook/breathed-one/correct');
+  expect(await main().textContent()).not.toContain('0.0317');
+  await plain();
+  await picture('hidden');
+  await walked.go('#/retort/new/receipt');
+  await main().locator('summary', { hasText: 'An old flask without a mark' }).click();
+  await main().getByText('photographed and weighed shut. It is not opened').waitFor();
+  await plain();
+  await picture('receipt');
+  expect(walked.errors).toEqual([]);
+});
