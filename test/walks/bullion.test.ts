@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bullion as words } from '../../app/words/screens-bullion.ts';
 import { settleWords } from '../../app/words/screens-bullion-forms.ts';
+import { historyWords } from '../../app/words/screens-bullion-history.ts';
 import { byKeyboard } from './hands.ts';
 import { daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
@@ -156,6 +157,21 @@ test('a clean-up without ore has no yield, in words', async () => {
   await region('By clean-up').getByText('not computable: no ore is written down for it').first().waitFor();
 });
 
+test('the histories are reached from the front page, each value tells itself as it gets the focus, and the arrow keys go on', async () => {
+  const { page } = walked;
+  await walked.go('#/bullion');
+  await main().getByRole('link', { name: historyWords.link }).click();
+  const sponge = region(historyWords.kinds.sponge.title);
+  const values = sponge.getByRole('group', { name: historyWords.kinds.sponge.chart }).getByRole('link');
+  await values.first().focus();
+  const told = sponge.locator('.told');
+  expect(plain(await told.textContent())).toMatch(/: 36\.1\d* ± [\d.]+ %; too few before it to say$/);
+  await page.keyboard.press('ArrowRight');
+  expect(plain(await told.textContent())).toMatch(/: 36\.4\d* ± /);
+  expect(await values.nth(1).getAttribute('href')).toBe('#/retort/charge-walk-2');
+  await sponge.getByRole('row', { name: /36\.4/ }).getByText(historyWords.marks.early).waitFor();
+});
+
 test('the way back leads from the bar to its charges, lots and clean-up', async () => {
   await bar(barId);
   const origin = region(words.one.origin);
@@ -255,6 +271,7 @@ test('room and bar are clean to axe in both themes', async () => {
       '#/bullion/away',
       '#/bullion/settle',
       '#/bullion/yields',
+      '#/bullion/history',
       '#/today',
     ]) {
       await walked.go(hash);
