@@ -110,6 +110,7 @@ export const samples: { readonly [K in Kind]: readonly Body<K>[] } = {
       strained: { weight: { how: 'scale', gross: '80 g' }, vessel: bottle },
       present: ['keeper-1', 'helper-1'],
       locked: 'lock 2',
+      checks: [{ check: 'drains-shut', answer: 'no', by: 'keeper-1', note: 'one grate stood open' }],
       note: 'rain',
     },
   ],
