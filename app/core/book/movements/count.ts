@@ -9,12 +9,11 @@ import { less, type Measured, measured, nothing, type RunningTotal, scaled, tota
 import type { Weight } from '../../shapes.ts';
 import { compareMoments, minutesOf } from '../../time.ts';
 import { firedAt } from '../charges.ts';
-import { type Flag, flag } from '../flags.ts';
 import type { Lot } from '../lots.ts';
 import { lossPlace, outside, placeParts } from '../places.ts';
-import { latest } from '../registers.ts';
 import { type LotMercury, priorShare } from '../shares.ts';
 import { estimated } from './estimates.ts';
+import { poured, restsOn } from './first-weighing.ts';
 import { bookInto, type Gathering, type Movement } from './gathering.ts';
 
 /** What reading a line of a count needs. */
@@ -54,28 +53,6 @@ function inLot(net: Measured, lot: Lot, booked: Measured, mercury: LotMercury | 
   const share = mercury && lot.net.ug > 0 ? mercury.mercury.ug / lot.net.ug : priorShare.middle;
   const own = measured(0, [[`lot share:${lot.id}`, change.ug * priorShare.u]]);
   return total([booked, scaled(change, share), own]);
-}
-
-/**
- * What the book of a vessel rests on until a scale has shown it. `supplier`: it came under seal by somebody's figure, and whatever was poured from it was
- * weighed, so what is left is that figure less the draws. `mixed`: something went in or out that no scale showed, and a difference can no longer be told
- * from it. Null: it never came under seal by a figure.
- */
-function restsOn(g: Gathering, place: string, vessel: string, at: string): 'supplier' | 'mixed' | null {
-  const came = g.current.of('receipt').filter((r) => r.body.vessel === vessel && compareMoments(r.happened, at) <= 0);
-  const sealed = came.some((r) => r.body.seal !== undefined);
-  const registered = g.registers.vessel.get(vessel)?.states.some((s) => s.body.seal !== undefined) ?? false;
-  if (!(sealed || registered) || !came.some((r) => r.body.weight.how === 'stated')) return null;
-  const touching = g.movements.filter((m) => (m.from === place || m.to === place) && compareMoments(m.at, at) <= 0);
-  const known = (m: Movement) => came.some((r) => r.id === m.entry) || (m.from === place && m.basis === 'weighed');
-  return touching.length === 0 ? null : touching.every(known) ? 'supplier' : 'mixed';
-}
-
-/** The first weighing of a flask whose supplier's figure nobody can check any more: its difference is not accounted for, and may be that figure's. */
-function poured(g: Gathering, entry: string, place: string, gain: Measured): Flag {
-  const { of } = placeParts(place);
-  const vessel = g.registers.vessel.get(of);
-  return flag('poured-unweighed', entry, { place, name: vessel ? latest(vessel).body.label : of, ug: Math.round(gain.ug) });
 }
 
 /** When what was counted here is next settled by the work itself: a lot is taken, a charge fired, a sponge melted, a condenser brushed out. */
