@@ -5,6 +5,7 @@ import type { shell } from '../words/screens-shell.ts';
 import AirRoom from './air/AirRoom.svelte';
 import Bullion from './bullion/Bullion.svelte';
 import DaybookRoom from './daybook/DaybookRoom.svelte';
+import FindPage from './find/FindPage.svelte';
 import MercuryRoom from './mercury/MercuryRoom.svelte';
 import PapersRoom from './papers/PapersRoom.svelte';
 import Retort from './retort/Retort.svelte';
@@ -36,3 +37,6 @@ export const rooms: readonly Room[] = [
   { key: 'site', screen: Site },
   { key: 'papers', screen: PapersRoom },
 ];
+
+/** Pages reached from the head of the window, which have no cut in the index. */
+export const besideRooms: readonly Room[] = [{ key: 'find', screen: FindPage }];

@@ -1,5 +1,6 @@
 /** Texts around every room: the head of the page, the index of rooms, the start page, notices about the record itself. */
 import { en } from './en.ts';
+import { findWords } from './screens-find.ts';
 
 export const shell = {
   /** One way a forked desk goes on, none of them chosen. */
@@ -19,6 +20,7 @@ export const shell = {
     air: 'Air',
     site: 'Site',
     papers: 'Papers',
+    find: findWords.title,
   },
   title: (room: string, site: string) => `${room} · ${site} · ${en.program}`,
   standing: 'Standing',

@@ -26,7 +26,8 @@ export function withheldOf(entries: readonly Entry[]): ReadonlyMap<string, Hidde
       const kind = at.kind === 'correction' ? rootKind(at, byId) : at.kind;
       const what = told(kind, (body ?? {}) as Record<string, unknown>);
       if (what !== null) {
-        for (const id of seen) found.set(id, what);
+        // and what it corrects reads so now, down to the entry as first written
+        for (const id of [...seen, ...corrected(at, byId)]) found.set(id, what);
         break;
       }
       at = at.kind === 'correction' ? byId.get(String(at.body.corrects)) : undefined;
@@ -35,13 +36,18 @@ export function withheldOf(entries: readonly Entry[]): ReadonlyMap<string, Hidde
   return found;
 }
 
-/** The kind of what a chain of corrections is about in the end. */
-function rootKind(entry: Entry, byId: ReadonlyMap<string, Entry>): string {
-  const seen = new Set<string>();
+/** The entries that a correction corrects, one after another, to the first; none for any other entry. */
+function corrected(entry: Entry, byId: ReadonlyMap<string, Entry>): readonly string[] {
+  const ids = new Set<string>();
   let at: Entry | undefined = entry;
-  while (at?.kind === 'correction' && !seen.has(at.id)) {
-    seen.add(at.id);
+  while (at?.kind === 'correction') {
     at = byId.get(String(at.body.corrects));
+    if (!at || ids.has(at.id)) break;
+    ids.add(at.id);
   }
-  return at?.kind ?? '';
+  return [...ids];
 }
+
+/** The kind of what a chain of corrections is about in the end. */
+const rootKind = (entry: Entry, byId: ReadonlyMap<string, Entry>): string =>
+  byId.get(corrected(entry, byId).at(-1) ?? entry.id)?.kind ?? '';

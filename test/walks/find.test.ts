@@ -1,0 +1,165 @@
+/**
+ * Find, by keyboard from Today: to a lot, to a bar, narrowed and the same after a reload; what is not for whoever writes is not found and said to be left
+ * out; nothing found says where was looked. axe finds nothing in either theme.
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { byKeyboard } from './hands.ts';
+import { dayAhead, daysAgo, draft, siteAtWork } from './site-entries.ts';
+import { openWalk, type WalkedWindow } from './window.ts';
+
+let walked: WalkedWindow;
+const main = () => walked.page.locator('main');
+const field = () => main().getByLabel('Words to find');
+
+const pictures = process.env.SITE_PICTURES;
+async function picture(name: string): Promise<void> {
+  if (!pictures) return;
+  mkdirSync(pictures, { recursive: true });
+  for (const [width, height] of [
+    [1280, 800],
+    [1920, 1080],
+    [640, 400],
+  ] as const) {
+    await walked.page.setViewportSize({ width, height });
+    for (const theme of ['light', 'dark'] as const) {
+      await walked.theme(theme);
+      await walked.page.screenshot({ path: join(pictures, `${name}-${width}-${theme}.png`), fullPage: true });
+    }
+  }
+  await walked.page.setViewportSize({ width: 1280, height: 800 });
+}
+
+async function plain(): Promise<void> {
+  for (const theme of ['light', 'dark'] as const) {
+    await walked.theme(theme);
+    expect(await walked.axe()).toEqual([]);
+  }
+}
+
+/** Goes to Find by its key and types, as from any page. */
+async function find(words: string): Promise<void> {
+  await walked.page.keyboard.press('F2');
+  await walked.page.waitForFunction(() => document.activeElement?.matches('main form[role="search"] input'));
+  await walked.page.keyboard.press('Control+A');
+  await walked.page.keyboard.type(words);
+  await walked.page.keyboard.press('Enter');
+}
+
+beforeAll(async () => {
+  walked = await openWalk('Invented battery');
+  await walked.keep([
+    ...siteAtWork(),
+    draft(
+      'pour-one',
+      'melt',
+      {
+        sponges: [{ charge: 'charge-one' }],
+        bars: [{ key: '1', label: 'Bar 17', weight: { how: 'scale', scale: 'bench-scale', gross: '361.0 g' } }],
+      },
+      daysAgo(3),
+    ),
+    draft('kept-one', 'bar-kept', { bar: 'pour-one/1', place: 'Behind the third brick' }, daysAgo(2)),
+    draft('remark-one', 'note', { text: 'Crème-coloured scum on the plates' }, daysAgo(2)),
+  ]);
+});
+afterAll(() => walked?.close());
+
+test('from Today by its key: a lot by its label, and a bar, each on the page it leads to', async () => {
+  await walked.go('#/today');
+  const keys = byKeyboard(walked.page);
+  await find('ball 3');
+  const lot = main().getByRole('link', { name: 'Ball 3', exact: true });
+  await lot.waitFor();
+  await picture('find-lot');
+  await plain();
+  await keys.press(lot);
+  await main().getByRole('heading', { level: 1 }).filter({ hasText: 'Clean-up' }).waitFor();
+  expect(new URL(walked.page.url()).hash).toBe('#/daybook/clean-up-two');
+
+  await find('BAR 17');
+  await keys.press(main().getByRole('link', { name: 'Bar 17', exact: true }));
+  await main().getByRole('heading', { level: 1 }).filter({ hasText: 'Bar 17' }).waitFor();
+  expect(walked.errors).toEqual([]);
+});
+
+test('the link in the head leads there too, and accents and case do not count', async () => {
+  await walked.go('#/today');
+  await byKeyboard(walked.page).press(walked.page.locator('header').getByRole('link', { name: /^Find/ }));
+  await field().waitFor();
+  await find('CREME scum');
+  await main()
+    .getByRole('link', { name: /^Note of/ })
+    .waitFor();
+});
+
+test('narrowed to lots and days, it is the same after a reload and after a step back', async () => {
+  await walked.go('#/today');
+  const keys = byKeyboard(walked.page);
+  await find('ball');
+  await keys.press(main().locator('summary', { hasText: 'Narrow it' }));
+  await keys.pick(main().getByLabel('What', { exact: true }), 'Lots');
+  await main().getByLabel('From day').fill(daysAgo(6).slice(0, 10));
+  const status = main().getByRole('status').filter({ hasText: 'found' });
+  await status.filter({ hasText: /^2 found/ }).waitFor();
+  const address = new URL(walked.page.url()).hash;
+  expect(address).toBe(`#/find/ball/what=lot/from=${daysAgo(6).slice(0, 10)}`);
+  await picture('find-narrowed');
+  await plain();
+
+  await walked.page.reload();
+  await status.filter({ hasText: /^2 found/ }).waitFor();
+  expect(await field().inputValue()).toBe('ball');
+  expect(await main().getByLabel('What', { exact: true }).inputValue()).toBe('lot');
+  await keys.press(main().getByRole('link', { name: 'Ball 4', exact: true }));
+  await main().getByRole('heading', { level: 1 }).filter({ hasText: 'Clean-up' }).waitFor();
+  await walked.page.goBack();
+  await status.filter({ hasText: /^2 found/ }).waitFor();
+  expect(new URL(walked.page.url()).hash).toBe(address);
+});
+
+test('nothing found says so, what was looked in and within what, and leads to everything', async () => {
+  await walked.go(`#/find/ball%203/what=bar/to=${dayAhead(1)}`);
+  await main().getByText('Nothing is found that holds every one of these words.').waitFor();
+  await main()
+    .getByText(/^Looked in \d+ things, papers and entries/)
+    .waitFor();
+  await picture('find-nothing');
+  await plain();
+  await byKeyboard(walked.page).press(main().getByRole('link', { name: 'Look for it without that' }));
+  await main().getByRole('link', { name: 'Ball 3', exact: true }).waitFor();
+});
+
+test('where a bar is kept is found by the keeper and not by who is not named', async () => {
+  await walked.go('#/today');
+  const writing = walked.page.locator('header').getByRole('button', { name: /nobody named|Keeper/ });
+  if ((await writing.textContent()) !== 'nobody named') {
+    await writing.click();
+    await walked.page.getByRole('button', { name: 'Nobody named' }).click();
+  }
+  await find('third brick');
+  await main().getByText('Nothing is found that holds every one of these words.').waitFor();
+  await main()
+    .getByText(/^Where bars are kept was not looked in/)
+    .waitFor();
+  await walked.page.locator('header').getByRole('button', { name: 'nobody named' }).click();
+  await walked.page.getByRole('dialog').getByRole('button', { name: 'Keeper' }).click();
+  await main()
+    .getByRole('link', { name: /Bar 17$/ })
+    .waitFor();
+  expect(
+    await main()
+      .getByText(/was not looked in/)
+      .count(),
+  ).toBe(0);
+  expect(walked.errors).toEqual([]);
+});
+
+test('the key does nothing while a dialog asks', async () => {
+  await walked.go('#/today');
+  await walked.page.locator('header').getByRole('button', { name: 'Keeper' }).click();
+  await walked.page.keyboard.press('F2');
+  await walked.page.keyboard.press('Escape');
+  expect(new URL(walked.page.url()).hash).toBe('#/today');
+});
