@@ -54,17 +54,25 @@ export interface FlowLayout {
   readonly amountPerUnit: number;
   readonly places: readonly LaidPlace[];
   readonly runs: readonly LaidRun[];
+  /** An upright bar as high as a band of a round amount; null where nothing is drawn. */
+  readonly scale: (Pick<Box, 'x' | 'y' | 'height'> & { readonly amount: number }) | null;
 }
+
+/** Size of the letters, and where the two lines of a label stand below its upper edge. */
+export const letterSize = 15;
+export const labelLines = [13, 30] as const;
 
 /** Least width at which a band is drawn. */
 export const leastWidth = 1.5;
-const lineHeight = 15;
+const lineHeight = 17;
 const labelHeight = 2 * lineHeight;
 /** Room a letter takes, on the wide side. */
 const letter = 7.4;
 const nodeWidth = 10;
 const between = labelHeight + 8;
 const edge = 8;
+/** The most the bar of the scale may be high. */
+const mostBar = 48;
 /** How often a drawing may grow for its labels. */
 const mostGrowth = 20;
 
@@ -87,6 +95,12 @@ function tallest(places: readonly FlowPlace[], runs: readonly FlowRun[]): number
     counts.set(column, (counts.get(column) ?? 0) + 1);
   }
   return Math.max(1, ...counts.values());
+}
+
+/** The greatest of 1, 2 and 5 times a power of ten that is not above the amount. */
+function roundBelow(amount: number): number {
+  const ten = 10 ** Math.floor(Math.log10(amount));
+  return ([5, 2].find((n) => n * ten <= amount) ?? 1) * ten;
 }
 
 /** The outline between two upright edges. */
@@ -122,7 +136,8 @@ function laidAt(
 ): { readonly layout: FlowLayout; readonly crowded: boolean } {
   const used = new Set(runs.flatMap(({ from, to }) => [from, to]));
   const own = places.filter(({ id }) => used.has(id));
-  if (own.length === 0) return { layout: { width, height: 0, amountPerUnit: 0, places: [], runs: [] }, crowded: false };
+  if (own.length === 0)
+    return { layout: { width, height: 0, amountPerUnit: 0, places: [], runs: [], scale: null }, crowded: false };
   const sources = own.filter(({ id }) => !runs.some((r) => r.to === id));
   const sinks = own.filter(({ id }) => !runs.some((r) => r.from === id));
   const room = (some: readonly FlowPlace[]): number => Math.max(...some.map(widthOf)) + edge + 6;
@@ -145,10 +160,14 @@ function laidAt(
   });
   const widest = laid.links.reduce((a, b) => ((b.width ?? 0) > (a.width ?? 0) ? b : a));
   const { places: labels, crowded } = labelled(laid.nodes, height);
+  const amountPerUnit = widest.value / (widest.width ?? 1);
+  const amount = roundBelow(mostBar * amountPerUnit);
+  const scale = { x: edge, y: height + edge, height: amount / amountPerUnit, amount };
   const layout = {
     width,
-    height,
-    amountPerUnit: widest.value / (widest.width ?? 1),
+    height: height + mostBar + 2 * edge,
+    amountPerUnit,
+    scale,
     places: labels,
     runs: laid.links.map((link) => {
       const thickness = Math.max(link.width ?? 0, leastWidth);

@@ -2,7 +2,7 @@
  * A laid-out flow as one picture that stands by itself, readable in black and white: for papers and for copying. Knows no domain; every text in it
  * is written as text, never as markup.
  */
-import type { FlowLayout, LaidPlace, LaidRun, Tone } from './flow-layout.ts';
+import { type FlowLayout, type LaidPlace, type LaidRun, labelLines, letterSize, type Tone } from './flow-layout.ts';
 
 const markup: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 export const escaped = (text: string): string => text.replace(/[&<>"']/g, (character) => markup[character] ?? '');
@@ -35,20 +35,33 @@ const label = ({ label: box, name, figure }: LaidPlace): string =>
   [name, figure]
     .map(
       (text, i) =>
-        `<text x="${n(box.textX)}" y="${n(box.y + 12 + 15 * i)}" text-anchor="${box.anchor}"${i === 0 ? ' font-weight="bold"' : ''}>${escaped(text)}</text>`,
+        `<text x="${n(box.textX)}" y="${n(box.y + (labelLines[i] ?? 0))}" text-anchor="${box.anchor}"${i === 0 ? ' font-weight="bold"' : ''}>${escaped(text)}</text>`,
     )
     .join('');
 
-/** The picture. `font` is the family's name where it will be drawn. */
-export function flowSvg(layout: FlowLayout, { title, font }: { readonly title: string; readonly font: string }): string {
+/** The bar of the scale, with feet, and what it stands for. */
+const bar = ({ x, y, height }: NonNullable<FlowLayout['scale']>, text: string): string =>
+  `<path d="${barPath({ x, y, height })}" fill="none" stroke="${ink}" stroke-width="1.5"/>` +
+  `<text x="${n(x + 18)}" y="${n(y + height / 2 + 5)}">${escaped(text)}</text>`;
+
+/** The outline of the bar: an upright line with a foot at both ends. */
+export const barPath = ({ x, y, height }: Pick<NonNullable<FlowLayout['scale']>, 'x' | 'y' | 'height'>): string =>
+  `M${n(x)},${n(y)}h10m-5,0v${n(height)}m-5,0h10`;
+
+/** The picture. `font` is the family's name where it will be drawn; `scale` says what a bar as high as the amount stands for. */
+export function flowSvg(
+  layout: FlowLayout,
+  { title, font, scale }: { readonly title: string; readonly font: string; readonly scale: (amount: number) => string },
+): string {
   const { width, height } = layout;
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="${escaped(font)}" font-size="13" fill="${ink}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="${escaped(font)}" font-size="${letterSize}" fill="${ink}">`,
     `<title>${escaped(title)}</title>`,
     `<defs>${pattern('loss')}${pattern('gain')}${pattern('round')}</defs>`,
     ...layout.runs.map(run),
     ...layout.places.map(place),
     ...layout.places.map(label),
+    ...(layout.scale ? [bar(layout.scale, scale(layout.scale.amount))] : []),
     '</svg>',
   ].join('\n');
 }

@@ -5,11 +5,11 @@ import type { Book } from '../core/book/book.ts';
 import { type Flow, flowOf } from '../core/book/flow.ts';
 import { layFlow } from '../drawings/flow-layout.ts';
 import { flowSvg } from '../drawings/flow-svg.ts';
-import { drawnFlow, flowEnds, flowShare, stillName, stillSentence, flowWords as words } from '../words/flow.ts';
+import { drawnFlow, flowEnds, flowShare, stayedSentence, stillName, stillSentence, flowWords as words } from '../words/flow.ts';
 import { ugText, uText } from './amounts.ts';
 import { ledger, section, sentence, small, textWidth } from './ledger.ts';
 
-/** Units of the drawing over the width of the text: its letters come out at seven points. */
+/** Units of the drawing over the width of the text: its letters come out at eight points. */
 const drawingWidth = 900;
 /** Points the drawing may be high, so that heading and notes stand on the same page. */
 const mostHigh = 560;
@@ -31,12 +31,13 @@ export function flowDrawing(book: Book, period: Period): Content[] {
         { ...(section(words.title) as object), headlineLevel: undefined } as Content,
         small(words.drawing),
         {
-          svg: flowSvg(layout, { title: words.drawing, font: 'SourceSans3' }),
+          svg: flowSvg(layout, { title: words.drawing, font: 'SourceSans3', scale: words.scale }),
           fit: [textWidth, mostHigh],
           margin: [0, 2, 0, 6],
         },
         small(`${words.fillings}: ${means.map((tone) => words.legendPrinted[tone]).join('; ')}.`),
         ...(thin > 0 ? [small(words.thin(thin))] : []),
+        ...(flow.stayed.length > 0 ? [sentence(stayedSentence(flow))] : []),
         ...(flow.still.length > 0 ? [sentence(stillSentence(flow))] : []),
         small(words.net),
       ],

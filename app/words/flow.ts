@@ -2,7 +2,7 @@
 import type { Flow, FlowBand, FlowKind, FlowNode, FlowStill } from '../core/book/flow.ts';
 import type { LossPath } from '../core/book/places.ts';
 import { type Measured, total, uOf } from '../core/measured.ts';
-import { gramsOf, percentText, withU } from './figures.ts';
+import { decimalText, gramsOf, percentText, withU } from './figures.ts';
 import { pathTexts } from './places.ts';
 
 const kindTexts: Readonly<Record<FlowKind, string>> = {
@@ -69,21 +69,44 @@ export interface DrawnFlow {
   }[];
 }
 
-/** The flow as a drawing takes it: amounts in micrograms. */
-export function drawnFlow({ nodes, bands }: Flow): DrawnFlow {
+/**
+ * The flow as a drawing takes it: amounts in micrograms, without what stayed where it was. Where something is left off, the drawn figure stands before
+ * the whole one; a band of which nothing is left is not drawn.
+ */
+export function drawnFlow({ nodes, bands, stayed }: Pick<Flow, 'nodes' | 'bands' | 'stayed'>): DrawnFlow {
   const byId = new Map(nodes.map((node) => [node.id, node]));
+  const offUg = (id: string): number => stayed.find((one) => one.bands.includes(id))?.mercury.ug ?? 0;
+  const figure = (mercury: Measured, off: number): string => {
+    if (off === 0) return flowFigure(mercury);
+    // to the same place as the whole
+    const [left = ''] = flowFigure({ ug: mercury.ug - off, parts: mercury.parts }).split(/ ± |\u00a0g/);
+    return flowWords.drawnOf(left, flowFigure(mercury));
+  };
+  const drawn = bands.map((band) => ({ ...band, off: offUg(band.id) })).filter(({ mercury, off }) => mercury.ug > off);
+  const used = new Set(drawn.flatMap(({ from, to }) => [from, to]));
   return {
-    places: nodes.map((node) => ({ id: node.id, name: flowNodeText(node), figure: flowFigure(node.mercury) })),
-    runs: bands.map((band) => ({
+    places: nodes
+      .filter(({ id }) => used.has(id))
+      .map((node) => {
+        const off = bands.filter((b) => (node.side === 'left' ? b.from : b.to) === node.id).reduce((s, b) => s + offUg(b.id), 0);
+        return { id: node.id, name: flowNodeText(node), figure: figure(node.mercury, off) };
+      }),
+    runs: drawn.map((band) => ({
       id: band.id,
       from: band.from,
       to: band.to,
-      amount: band.mercury.ug,
+      amount: band.mercury.ug - band.off,
       tone: toneOf(byId.get(band.from), byId.get(band.to)),
-      text: flowWords.band(...flowEnds({ nodes }, band), flowFigure(band.mercury)),
+      text: flowWords.band(...flowEnds({ nodes }, band), figure(band.mercury, band.off)),
     })),
   };
 }
+
+/** What is not drawn because it stayed, by kind of place; empty where nothing did. */
+export const stayedSentence = ({ stayed }: Pick<Flow, 'stayed'>): string =>
+  stayed.length === 0
+    ? ''
+    : flowWords.stayed(stayed.map(({ kind, mercury }) => flowWords.stayedIn(flowFigure(mercury), kindTexts[kind])).join('; '));
 
 /** The names of a band's two nodes. */
 export function flowEnds({ nodes }: Pick<Flow, 'nodes'>, { from, to }: Pick<FlowBand, 'from' | 'to'>): [string, string] {
@@ -124,6 +147,12 @@ export const flowWords = {
   balanceOf: (entries: string) => `remainder of ${entries}`,
   stoodStill: (figure: string, places: number, kinds: string, share: string) =>
     `Left off the drawing, because it did not move: ${figure} in ${places === 1 ? 'one place' : `${places} places`} (${kinds}), ${share} of what was there at first. It was there from the first day to the last, and stands in the account and at the foot of the table.`,
+  drawnOf: (drawn: string, whole: string) => `${drawn} of ${whole}`,
+  stayedIn: (figure: string, kind: string) => `${figure} that stayed in ${kind}`,
+  stayed: (list: string) =>
+    `Not drawn: ${list}. It is the least that stood there at any moment of the period. Where it is left off, the first figure is drawn and the second is the whole; the table has the whole.`,
+  scale: (amount: number) =>
+    `As high as this: ${decimalText(gramsOf(Math.round(amount)), Math.max(0, 6 - Math.floor(Math.log10(amount) + 1e-9)))}\u00a0g`,
   nothingMoved: 'Nothing moved in this period.',
   still: 'stood still',
   stillPlaces: (n: number) => `${n} ${n === 1 ? 'place' : 'places'}, untouched`,
@@ -151,13 +180,13 @@ export const flowWords = {
   to: 'To',
   grams: 'g',
   U: '± U (k = 2), g',
-  shareOf: 'Of what is drawn',
+  shareOf: 'Of what enters',
   count: 'Sum of',
   copySvg: 'Copy the drawing (SVG)',
   copyCsv: 'Copy the table (CSV)',
   copied: 'Copied.',
   notCopied: 'Could not be copied: the clipboard is closed to this page.',
-  csvHead: ['from', 'to', 'grams', 'U grams (k = 2)', 'of what is drawn', 'sum of'],
+  csvHead: ['from', 'to', 'grams', 'U grams (k = 2)', 'of what enters', 'sum of'],
   whatBand: (from: string, to: string) => `${from} → ${to}`,
   sum: 'The sum of these, what came back taken off',
   remainder: 'What these leave over, between the other bands of the place',

@@ -194,6 +194,42 @@ describe('what stood still', () => {
   });
 });
 
+describe('what stayed where other mercury moved', () => {
+  const at = (day: number) => ({ happened: `2026-04-0${day}T09:00+13:00` });
+
+  test('is the least that stood there at any moment, is named with its bands, and is in them', () => {
+    const book = BookMaker.site();
+    book.add('stock', 'receipt', { vessel: book.bottle, way: 'already-here', weight: stated('1000', '1') }, at(1));
+    book.add('issue', 'issue', { vessel: book.bottle, to: 'plates', weight: scaled('300', book.bench) }, at(2));
+    book.add('return', 'return', { vessel: book.bottle, from: 'plates', weight: scaled('120', book.bench) }, at(3));
+    book.add('more', 'issue', { vessel: book.bottle, to: 'plates', weight: scaled('50', book.bench) }, at(4));
+    const read = readBook(book.entries);
+    for (const period of [whole, { from: '2026-04-02', to: '2026-04-04' }]) {
+      holds(read, period);
+      const flow = flowOf(read, period);
+      // 1000, then 700, 820, 770: the least is 700; on the plates nothing stood at first
+      expect(flow.stayed.map(({ kind, mercury, bands }) => [kind, mercury.ug, bands])).toEqual([
+        ['vessels', 700e6, ['left.opening.vessels>through.vessels', 'through.vessels>right.closing.vessels']],
+      ]);
+      expect(flow.bands.find((b) => b.id === 'left.opening.vessels>through.vessels')?.mercury.ug).toBe(1000e6);
+    }
+  });
+
+  test('is nothing where a place was emptied and filled again, and never more than any of its bands', () => {
+    const book = BookMaker.site();
+    book.add('stock', 'receipt', { vessel: book.bottle, way: 'already-here', weight: stated('1000', '1') }, at(1));
+    book.add('issue', 'issue', { vessel: book.bottle, to: 'plates', weight: scaled('1000', book.bench) }, at(2));
+    book.add('bought', 'receipt', { vessel: book.bottle, way: 'bought', weight: stated('900', '1') }, at(3));
+    expect(flowOf(readBook(book.entries), whole).stayed).toEqual([]);
+    for (const period of [whole, { from: '2025-07-01', to: '2025-12-31' }]) {
+      const flow = flowOf(sample, period);
+      expect(flow.stayed.length).toBeGreaterThan(0);
+      for (const { mercury, bands } of flow.stayed)
+        for (const id of bands) expect(flow.bands.find((b) => b.id === id)?.mercury.ug ?? 0).toBeGreaterThanOrEqual(mercury.ug);
+    }
+  });
+});
+
 describe('a band', () => {
   test('between kinds of place is the balance of what went and came back, with the movements of both', () => {
     const book = BookMaker.site();

@@ -11,7 +11,7 @@ import { bandHref, shownFrom } from '../../app/screens/mercury/address.ts';
 import { flowCsv, flowRows } from '../../app/screens/mercury/flow/rows.ts';
 import { movementPage } from '../../app/screens/mercury/movements.ts';
 import { partsOf } from '../../app/screens/shared/places.ts';
-import { drawnFlow } from '../../app/words/flow.ts';
+import { drawnFlow, flowWords, stayedSentence } from '../../app/words/flow.ts';
 import { eighteenMonths } from '../../main/host/sample/eighteen-months.ts';
 import { journalOf } from '../../main/host/sample/write.ts';
 
@@ -39,6 +39,23 @@ const flows = fc
     }
     return { places: Array.from({ length: 14 }, (_, i) => place(i)), runs: [...runs.values()] };
   });
+
+const ug = (amount: number) => ({ ug: amount, parts: new Map() });
+const band = (from: string, to: string, amount: number) => ({
+  id: `${from}>${to}`,
+  from,
+  to,
+  mercury: ug(amount),
+  movements: [],
+  balance: false,
+});
+const stayed = [
+  {
+    kind: 'vessels',
+    mercury: ug(12_500e6),
+    bands: ['left.opening.vessels>through.vessels', 'through.vessels>right.closing.vessels'],
+  },
+] as const;
 
 const overlaps = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
@@ -83,6 +100,52 @@ describe('the layout', () => {
     }
   });
 
+  test('has a bar of a round amount, as high as a band of that amount', () => {
+    // two ends of 3 and 1 above one another, 2 × 42 + 200 = 284 high; less 42 above, 34 below and 42 between the two, 166 are 4, and 48 at most are 1
+    const { amountPerUnit, scale, runs, height } = layFlow(
+      [place(0), place(1), place(2)],
+      [
+        { id: 'a', from: 'p0', to: 'p1', amount: 3, tone: 'plain' },
+        { id: 'b', from: 'p0', to: 'p2', amount: 1, tone: 'plain' },
+      ],
+      1000,
+    );
+    expect(amountPerUnit).toBeCloseTo(4 / 166, 9);
+    expect(scale?.amount).toBe(1);
+    expect(scale?.height).toBeCloseTo(41.5, 6);
+    expect(runs.map(({ thickness }) => thickness)).toEqual([expect.closeTo(124.5, 6), expect.closeTo(41.5, 6)]);
+    expect((scale?.y ?? 0) + (scale?.height ?? 0)).toBeLessThan(height);
+    expect(flowWords.scale(500e6)).toBe('As high as this: 500\u00a0g');
+    expect(flowWords.scale(20e3)).toBe('As high as this: 0.02\u00a0g');
+  });
+
+  test('is given no mercury that stayed where it was: it is taken out of the bands, told, and whole in the table', () => {
+    const drawn = drawnFlow({
+      nodes: [
+        { id: 'left.opening.vessels', side: 'left', end: 'opening', of: 'vessels', below: false, mercury: ug(14_000e6) },
+        { id: 'through.vessels', side: 'through', end: null, of: 'vessels', below: false, mercury: ug(14_000e6) },
+        { id: 'through.circuit', side: 'through', end: null, of: 'circuit', below: false, mercury: ug(1_500e6) },
+        { id: 'right.closing.vessels', side: 'right', end: 'closing', of: 'vessels', below: false, mercury: ug(12_500e6) },
+      ],
+      bands: [
+        band('left.opening.vessels', 'through.vessels', 14_000e6),
+        band('through.vessels', 'through.circuit', 1_500e6),
+        band('through.vessels', 'right.closing.vessels', 12_500e6),
+      ],
+      stayed,
+    });
+    expect(drawn.runs.map(({ id, amount }) => [id, amount])).toEqual([
+      ['left.opening.vessels>through.vessels', 1_500e6],
+      ['through.vessels>through.circuit', 1_500e6],
+    ]);
+    expect(drawn.places.map(({ figure }) => figure)).toEqual([
+      '1\u202f500.00 of 14\u202f000.00\u00a0g',
+      '1\u202f500.00 of 14\u202f000.00\u00a0g',
+      '1\u202f500.00\u00a0g',
+    ]);
+    expect(stayedSentence({ stayed })).toMatch(/^Not drawn: 12\u202f500\.00\u00a0g that stayed in working vessels\./);
+  });
+
   test('of no bands is empty', () => {
     expect(layFlow([place(1)], [], 1000)).toMatchObject({ places: [], runs: [] });
   });
@@ -92,7 +155,7 @@ describe('the picture', () => {
   const { places, runs } = drawnFlow(flow);
 
   test('has every band and name as text, losses hatched, and no markup from a name', () => {
-    const svg = flowSvg(layFlow(places, runs, 900), { title: 'x', font: 'SourceSans3' });
+    const svg = flowSvg(layFlow(places, runs, 900), { title: 'x', font: 'SourceSans3', scale: flowWords.scale });
     expect(svg.match(/fill="url\(#loss\)"/g)).toHaveLength(runs.filter((r) => r.tone === 'loss').length);
     for (const p of places) expect(svg).toContain(`>${p.name}<`);
     const hostile = flowSvg(
@@ -104,10 +167,10 @@ describe('the picture', () => {
         [{ id: 'r', from: 'a', to: 'b', amount: 1, tone: 'plain' }],
         900,
       ),
-      { title: '<t>', font: '"x' },
+      { title: '<t>', font: '"x', scale: () => '<b>' },
     );
     expect(hostile).toContain('&lt;script&gt;&quot;&amp;');
-    expect(hostile).not.toMatch(/<script|<t>|""x/);
+    expect(hostile).not.toMatch(/<script|<t>|<b>|""x/);
   });
 });
 

@@ -7,15 +7,17 @@
  * standing, "come back". Where more was taken out of a place than stood and came there before, mercury that had come back went out again: it leaves
  * on the right and enters on the left, the same amount on both sides, named as such. Arrows therefore only run from left to right.
  *
- * Places that stood still are no flow: they are told beside it, and flow and what stood still together are the account.
+ * Places that stood still are no flow: they are told beside it, and flow and what stood still together are the account. What stayed in places where
+ * other mercury moved is in the bands, and named beside them, so that a drawing can leave it off.
  */
-import { exactly, type Measured } from '../measured.ts';
+import { exactly, type Measured, total } from '../measured.ts';
 import { type Period, wasThere } from './account.ts';
 import type { Book } from './book.ts';
 import type { Movement } from './movements/gathering.ts';
 import { inPeriod, isBefore, upToEnd } from './period.ts';
 import { isStock, placeParts } from './places.ts';
 import { latest } from './registers.ts';
+import { stayedIn } from './stayed.ts';
 import { allOf, type StoodStill, stoodStill } from './stood-still.ts';
 
 /** Kinds of place in the order of the work. `unnamed`: between two ends of the book with no place named between them. */
@@ -61,6 +63,14 @@ export interface FlowStill {
   readonly movements: readonly Movement[];
 }
 
+/** What stayed all through the period in places of one kind where other mercury moved: in every band it is named with. */
+export interface FlowStayed {
+  readonly kind: FlowKind;
+  readonly mercury: Measured;
+  /** The bands it runs through, from what was there at first to what is there now. */
+  readonly bands: readonly string[];
+}
+
 export interface Flow {
   /** From left to right. */
   readonly nodes: readonly FlowNode[];
@@ -69,6 +79,8 @@ export interface Flow {
   readonly throughUg: number;
   /** What is left off because it did not move, by kind of place. */
   readonly still: readonly FlowStill[];
+  /** What is in the bands and did not move, by kind of place. */
+  readonly stayed: readonly FlowStayed[];
 }
 
 /** The kind a place belongs to; null for what holds no stock. */
@@ -257,7 +269,27 @@ export function flowOf(book: Book, period: Period): Flow {
   }
   for (const { node, kind, sum } of drafts)
     if (node.side === 'right') band(cameBack.has(kind) ? back(kind) : through(kind), named(node), sum);
-  return { ...finished(nodes, bands), still: byKind(book, still) };
+  return { ...finished(nodes, bands), still: byKind(book, still), stayed: stayedOf(book, period, still, bands) };
+}
+
+/** By kind of place: the least of what stayed in its places and of every band from its stock at first to its stock now. */
+function stayedOf(
+  book: Book,
+  period: Period,
+  still: ReadonlyMap<string, unknown>,
+  bands: readonly FlowBand[],
+): readonly FlowStayed[] {
+  const least = [...stayedIn(book, period)].filter(([place]) => !still.has(place));
+  return flowKinds.flatMap((kind) => {
+    const own = least.filter(([place]) => flowKindOf(book, place) === kind).map(([, mercury]) => mercury);
+    const to = (a: string, b: string) => bands.find(({ id }) => id === `${a}.${kind}>${b}.${kind}`);
+    const straight = to('through', 'right.closing');
+    const within = straight ? [straight] : [to('through', 'back'), to('back', 'right.closing')];
+    const way = [to('left.opening', 'through'), ...within].filter((band) => band !== undefined);
+    if (own.length === 0 || way.length !== within.length + 1) return [];
+    const mercury = [total(own), ...way.map((band) => band.mercury)].reduce((a, b) => (b.ug < a.ug ? b : a));
+    return [{ kind, mercury, bands: way.map(({ id }) => id) }];
+  });
 }
 
 function byKind(book: Book, still: ReadonlyMap<string, StoodStill>): FlowStill[] {
@@ -272,7 +304,10 @@ function byKind(book: Book, still: ReadonlyMap<string, StoodStill>): FlowStill[]
 const sides: readonly FlowNode['side'][] = ['left', 'through', 'back', 'right'];
 const ends: readonly FlowEnd[] = ['opening', 'receipts', 'found', 'closing', 'removals', 'round', 'loss'];
 
-function finished(found: ReadonlyMap<string, Omit<FlowNode, 'mercury' | 'id'>>, bands: readonly FlowBand[]): Omit<Flow, 'still'> {
+function finished(
+  found: ReadonlyMap<string, Omit<FlowNode, 'mercury' | 'id'>>,
+  bands: readonly FlowBand[],
+): Omit<Flow, 'still' | 'stayed'> {
   const rank = (n: Omit<FlowNode, 'mercury' | 'id'>): number =>
     sides.indexOf(n.side) * 1000 + (n.end === null ? 0 : ends.indexOf(n.end)) * 20 + flowKinds.indexOf(n.of as FlowKind);
   const nodes = [...found]
