@@ -39,6 +39,21 @@ function dayAtStart(text: string): number | null {
 /** Whole days since 1970-01-01 for a real calendar day; null for anything else ("2026-02-30"). */
 export const dayNumber = (text: string): number | null => (text.length === 10 ? dayAtStart(text) : null);
 
+/** The calendar day that lies so many whole days after 1970-01-01: `dayNumber` the other way round, for the years 1000 to 9999. */
+export function dayFrom(number: number): string {
+  // counted from a first of March, so that the leap day is the last of its year, in rounds of four hundred years
+  const since = number + 719_468;
+  const round = Math.floor(since / 146_097);
+  const inRound = since - round * 146_097;
+  const year = Math.floor(
+    (inRound - Math.floor(inRound / 1460) + Math.floor(inRound / 36_524) - Math.floor(inRound / 146_096)) / 365,
+  );
+  const inYear = inRound - (365 * year + Math.floor(year / 4) - Math.floor(year / 100));
+  const month = Math.floor((5 * inYear + 2) / 153);
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${year + round * 400 + (month < 10 ? 0 : 1)}-${two(month < 10 ? month + 3 : month - 9)}-${two(inYear - Math.floor((153 * month + 2) / 5) + 1)}`;
+}
+
 /** Minutes since 1970-01-01T00:00Z, with fractions for seconds; null when the text is no moment. */
 export function minutesOf(moment: string): number | null {
   const day = dayAtStart(moment);

@@ -1,6 +1,6 @@
 /** The fields of the lists a site keeps for itself: what it asks, when it stops, whom it calls, how long it keeps. */
 import { remark, text } from './daybook-fields-parts.ts';
-import { keptRecordNames, numberUseNames, stopThingNames } from './daybook-names-site.ts';
+import { dueThingNames, keptRecordNames, numberUseNames, stopThingNames } from './daybook-names-site.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 import { workNames } from './work-cautions.ts';
 
@@ -89,5 +89,24 @@ export const retentionFields: readonly FieldWords[] = [
       ],
     },
   },
+  remark,
+];
+
+export const leadTimesFields: readonly FieldWords[] = [
+  {
+    key: 'leads',
+    label: 'How long before',
+    needed: true,
+    first: true,
+    shape: {
+      is: 'list',
+      one: 'Lead time',
+      fields: [
+        { key: 'of', label: 'Of what', needed: true, first: true, shape: { is: 'one', names: dueThingNames } },
+        { key: 'days', label: 'Days before its day', needed: true, first: true, shape: { is: 'number' } },
+      ],
+    },
+  },
+  { key: 'countEvery', label: 'Days from one stock-take of the whole to the next', first: true, shape: { is: 'number' } },
   remark,
 ];

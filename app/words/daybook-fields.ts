@@ -13,7 +13,13 @@ import { prose } from './daybook-fields-parts.ts';
 import { authorityFields, batteryFields, meterFields, parcelFields, plateFields } from './daybook-fields-plant.ts';
 import { personFields, retortFields, scaleFields, standingFields, vesselFields } from './daybook-fields-registers.ts';
 import { checkDueFields, incidentFields, openDayFields, scaleCheckFields } from './daybook-fields-site-life.ts';
-import { checkListFields, retentionFields, siteNumbersFields, stopRulesFields } from './daybook-fields-site-says.ts';
+import {
+  checkListFields,
+  leadTimesFields,
+  retentionFields,
+  siteNumbersFields,
+  stopRulesFields,
+} from './daybook-fields-site-says.ts';
 import { chargeFields, cleanUpFields, firingFields, receiptFields } from './daybook-fields-work.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
@@ -59,6 +65,7 @@ export const fieldsOf: Readonly<Record<Kind, readonly FieldWords[]>> = {
   'stop-rules': stopRulesFields,
   'site-numbers': siteNumbersFields,
   retention: retentionFields,
+  'lead-times': leadTimesFields,
   'air-reading': airReadingFields,
   'stock-take': stockTakeFields,
   closing: closingFields,

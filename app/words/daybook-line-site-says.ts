@@ -1,9 +1,9 @@
 /** Sentences of the lists a site keeps for itself, and of the changes it makes to the questions it asks. */
 import { count, type Lines, list, parts, small } from './daybook-line-parts.ts';
-import { keptRecordNames, numberUseNames, stopThingNames } from './daybook-names-site.ts';
+import { dueThingNames, keptRecordNames, numberUseNames, stopThingNames } from './daybook-names-site.ts';
 import { workNames } from './work-cautions.ts';
 
-type Kinds = 'check-list' | 'stop-rules' | 'site-numbers' | 'retention';
+type Kinds = 'check-list' | 'stop-rules' | 'site-numbers' | 'retention' | 'lead-times';
 
 const questions = (n: number): string => count(n, 'question', 'questions');
 
@@ -34,4 +34,11 @@ export const siteSaysLines: Lines<Kinds> = {
     periods.length === 0
       ? 'Keeping of records: no period stands any more'
       : `Keeping of records: ${list(periods.map((p) => `${small(keptRecordNames[p.records])} ${count(p.years, 'year', 'years')}`))}`,
+  'lead-times': ({ leads, countEvery }) =>
+    parts(
+      leads.length === 0
+        ? 'Lead times: as they come with the program'
+        : `Lead times: ${list(leads.map((l) => `${small(dueThingNames[l.of])} ${count(l.days, 'day', 'days')}`))}`,
+      countEvery !== undefined && `a stock-take every ${count(countEvery, 'day', 'days')}`,
+    ),
 };

@@ -1,6 +1,6 @@
 /** Names of answers in the lists a site keeps for itself. Each table holds every answer of its list; the types see to it. */
 import type { stopThings } from '../core/kinds/check-list.ts';
-import type { KeptRecord, NumberUse } from '../core/kinds/site-says.ts';
+import type { DueThing, KeptRecord, NumberUse } from '../core/kinds/site-says.ts';
 
 type NameOf<T extends string> = Readonly<Record<T, string>>;
 
@@ -31,4 +31,15 @@ export const keptRecordNames: NameOf<KeptRecord> = {
   runs: 'Runs and their checks',
   extraction: 'Tests of the extraction',
   other: 'Something else',
+};
+
+export const dueThingNames: NameOf<DueThing> = {
+  scale: 'Calibration of scales',
+  meter: 'Calibration of vapour meters',
+  inspection: 'Inspection of retorts',
+  'site-check': 'Checks of the place',
+  'person-check': 'Checks of a person',
+  drum: 'Waste drums',
+  authority: 'Authorities and licences',
+  'stock-take': 'Stock-take',
 };

@@ -46,6 +46,7 @@ export const kindNames: NameOf<Kind> = {
   'stop-rules': 'Stop rules',
   'site-numbers': 'Numbers to call',
   retention: 'Keeping of records',
+  'lead-times': 'Lead times',
   'air-reading': 'Air reading',
   'stock-take': 'Stock-take',
   closing: 'Closing of a period',

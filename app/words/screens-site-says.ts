@@ -60,6 +60,10 @@ export const saysWords = {
     says: 'Emergency, poison centre, licensed remover, authority: for the wall, the spill page and the run.',
     empty: 'No number is entered. The program brings none: they differ from place to place.',
   },
+  'lead-times': {
+    says: 'How long before its day a thing is told of on Today, and how often the stock is counted.',
+    empty: 'No lead time is set. Today tells of a thing from 30 days before its day, and of no stock-take.',
+  },
   retention: {
     says: 'How many years which records are kept, and by which rule. Nothing is deleted when a period ends.',
     empty: 'No period is set. The program brings none: ask the authority and the licensed people of your place.',

@@ -36,6 +36,7 @@ export const kindsOf = {
     'stop-rules',
     'site-numbers',
     'retention',
+    'lead-times',
     'note',
     'battery',
     'plate',
@@ -83,6 +84,8 @@ export const explains: Readonly<Record<WrittenKind, string>> = {
   'site-numbers':
     'The numbers to call: emergency, poison centre, licensed remover, authority. They stand on the spill page and the wall sheet.',
   retention: 'How long this site keeps which records, and by which rule. Nothing is deleted when a period ends.',
+  'lead-times':
+    'How many days before its day this site wants to be told of a thing that falls due, and how often it counts its stock.',
   note: 'Anything else worth writing down.',
   battery: 'A battery of stamps, for the register.',
   plate: 'An amalgamation plate, for the register.',

@@ -274,6 +274,10 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
     },
     { periods: [] },
   ],
+  'lead-times': [
+    { leads: [{ of: 'scale', days: 60 }], countEvery: 90, note: 'after the audit' },
+    { leads: [] },
+  ],
   'stock-take': [
     {
       lines: [

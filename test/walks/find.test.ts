@@ -1,5 +1,5 @@
 /**
- * Find, by keyboard from Today: to a lot, to a bar, narrowed and the same after a reload; what is not for whoever writes is not found and said to be left
+ * What falls due, on Today, with the site's own lead times set by keyboard. Find, by keyboard from Today: to a lot, to a bar, narrowed and the same after a reload; what is not for whoever writes is not found and said to be left
  * out; nothing found says where was looked. axe finds nothing in either theme.
  */
 import { mkdirSync } from 'node:fs';
@@ -65,6 +65,38 @@ beforeAll(async () => {
   ]);
 });
 afterAll(() => walked?.close());
+
+test('Today tells what is past and what falls due, how far ahead it looked, and takes the site’s own lead time', async () => {
+  await walked.go('#/today');
+  const keys = byKeyboard(walked.page);
+  const due = main().getByRole('region', { name: 'Due', exact: true });
+  await due.waitFor();
+  expect(await due.getByRole('listitem').allTextContents()).toEqual([
+    expect.stringMatching(/^Inspection of Pot retort.*past by 3 days/),
+    expect.stringMatching(/^Calibration of Bench scale.*in 12 days/),
+  ]);
+  await due.getByText(/^Looked ahead to .* \(30 days\)\./).waitFor();
+  await picture('due');
+  await plain();
+  await keys.press(due.getByRole('link', { name: 'Lead times' }));
+  await main().getByRole('heading', { level: 1, name: 'Lead times' }).waitFor();
+  await picture('lead-times-new');
+  await plain();
+  await walked.keep([
+    draft('leads-one', 'lead-times', { leads: [{ of: 'scale', days: 5 }], countEvery: 20 }, daysAgo(10)),
+    draft('retort-again', 'retort', { of: 'pot-retort', label: 'Pot retort', capacity: '2 kg' }, daysAgo(1)),
+  ]);
+  await walked.go('#/today');
+  await due.getByText(/^Stock-take of the whole, every 20 days/).waitFor();
+  expect(await due.getByRole('listitem').count()).toBe(1);
+  await due.getByText(/Calibration of scales: to /).waitFor();
+  await walked.keep([draft('leads-two', 'lead-times', { leads: [{ of: 'scale', days: 5 }] }, daysAgo(9))]);
+  await walked.go('#/today');
+  await main().getByText('Nothing is past and nothing falls due.').waitFor();
+  await picture('due-nothing');
+  await plain();
+  expect(walked.errors).toEqual([]);
+});
 
 test('from Today by its key: a lot by its label, and a bar, each on the page it leads to', async () => {
   await walked.go('#/today');

@@ -1,4 +1,4 @@
-/** What the site has said of itself by a moment: its check lists, stop rules, numbers and keeping periods. The last one written for that moment stands. */
+/** What the site has said of itself by a moment: its check lists, stop rules, numbers, keeping periods and lead times. The last one written for that moment stands. */
 import type { Work } from '../kinds/check-list.ts';
 import type { NumberUse } from '../kinds/site-says.ts';
 import { compareMoments, dayNumber, dayOf } from '../time.ts';
@@ -15,7 +15,7 @@ export const checkListAt = (current: Current, work: Work, at: string): Reading<'
   );
 
 /** A list the site keeps for itself as one whole; the one written last stands. */
-export type Said = 'stop-rules' | 'site-numbers' | 'retention';
+export type Said = 'stop-rules' | 'site-numbers' | 'retention' | 'lead-times';
 export const lastSaid = <K extends Said>(current: Current, kind: K, at: string): Reading<K> | null =>
   lastOf(current.of(kind), at);
 

@@ -30,7 +30,7 @@ import { retort } from './retort.ts';
 import { scale } from './scale.ts';
 import { settlement } from './settlement.ts';
 import { checkDue, incident, openDay, scaleCheck } from './site-life.ts';
-import { retention, siteNumbers } from './site-says.ts';
+import { leadTimes, retention, siteNumbers } from './site-says.ts';
 import { standing } from './standing.ts';
 import { stockTake } from './stock-take.ts';
 import { vessel } from './vessel.ts';
@@ -75,6 +75,7 @@ export const kinds = {
   'stop-rules': stopRules,
   'site-numbers': siteNumbers,
   retention,
+  'lead-times': leadTimes,
   'air-reading': airReading,
   'stock-take': stockTake,
   closing,

@@ -1,6 +1,6 @@
 /**
- * Two lists a site keeps for itself: the numbers to call, and how long it keeps which papers. The last list written stands. The program brings no
- * number and no period of its own, and deletes nothing when a period ends.
+ * Lists a site keeps for itself: the numbers to call, how long it keeps which papers, and how long before its day a thing is told of. The last list
+ * written stands. The program brings no number and no period of its own, and deletes nothing when a period ends.
  */
 import { label } from '../shapes.ts';
 import { z } from '../zod.ts';
@@ -30,5 +30,26 @@ export const retention = z.strictObject({
       }),
     )
     .max(24),
+  note: label.optional(),
+});
+
+/** Things that fall due on a day. */
+export const dueThings = [
+  'scale',
+  'meter',
+  'inspection',
+  'site-check',
+  'person-check',
+  'drum',
+  'authority',
+  'stock-take',
+] as const;
+export type DueThing = (typeof dueThings)[number];
+
+export const leadTimes = z.strictObject({
+  /** How many days before its day a thing is told of; a thing left out is told of as the program does. */
+  leads: z.array(z.strictObject({ of: z.enum(dueThings), days: z.number().int().min(0).max(730) })).max(dueThings.length),
+  /** Days from one count of the whole to the next, where the site set them. */
+  countEvery: z.number().int().min(1).max(3660).optional(),
   note: label.optional(),
 });

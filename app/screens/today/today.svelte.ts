@@ -1,4 +1,5 @@
 /** The state of the Today room: the day's page from the book as it stands, with the drafts this window remembers. */
+import { maySee, rolesAt } from '../../core/book/may-see.ts';
 import { countOutOfStep, startingLotDays } from '../../core/book/out-of-step.ts';
 import type { Daybook } from '../../daybook/book.svelte.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
@@ -26,7 +27,10 @@ export class TodayState {
     this.drafts = [...rows].sort((a, b) => (a.touched < b.touched ? 1 : -1));
   }
 
-  readonly page: Today = $derived.by(() => todayOf(this.#daybook.book, this.now, this.drafts));
+  readonly page: Today = $derived.by(() => {
+    const { book, writer } = this.#daybook;
+    return todayOf(book, this.now, this.drafts, (what) => maySee(rolesAt(book.registers, writer, this.now), what));
+  });
 
   /** How many things are out of step, by the same list that the Mercury room shows. */
   readonly outOfStep: number = $derived.by(() =>

@@ -5,6 +5,7 @@
 import type { Book } from '../../core/book/book.ts';
 import { reservations } from '../../core/book/flags.ts';
 import type { Lot } from '../../core/book/lots.ts';
+import type { Hidden } from '../../core/book/may-see.ts';
 import type { Run } from '../../core/book/runs.ts';
 import { standingAt } from '../../core/book/site.ts';
 import { sum, toText } from '../../core/decimal.ts';
@@ -24,7 +25,7 @@ import { newHref } from '../retort/routes.ts';
 import { firstSteps } from '../shared/first-steps.ts';
 import { chargeHref, entryHref, standingHref } from '../shared/places.ts';
 import { draftPlace } from './drafts.ts';
-import { dueAt } from './due.ts';
+import { type Ahead, aheadAt, dueAt } from './due.ts';
 import { recentFlags, runsToLookAt } from './looks.ts';
 
 export interface Item {
@@ -45,6 +46,8 @@ export interface Today {
   /** The one thing to write up next. */
   readonly next: { readonly text: string; readonly href: string };
   readonly sections: readonly Section[];
+  /** How far ahead things that fall due were looked for. */
+  readonly ahead: Ahead;
 }
 
 /** Flags told at most; the daybook has them all. */
@@ -122,8 +125,13 @@ function flagItems(book: Book, now: string): Item[] {
   return items;
 }
 
-/** The day's page. `now` is the daybook's clock; `drafts` what forms left unfinished. */
-export function todayOf(book: Book, now: string, drafts: readonly DraftRow[]): Today {
+/** The day's page. `now` is the daybook's clock; `drafts` what forms left unfinished; `sees` whether who writes may see what is not for everybody. */
+export function todayOf(
+  book: Book,
+  now: string,
+  drafts: readonly DraftRow[],
+  sees: (what: Hidden) => boolean = () => false,
+): Today {
   const stated = standingAt(book.current, now) !== null;
   const steps = stepItems(book, now);
   const safe = safeItems(book, now);
@@ -175,8 +183,8 @@ export function todayOf(book: Book, now: string, drafts: readonly DraftRow[]): T
     { key: 'flags', items: flagItems(book, now) },
     {
       key: 'due',
-      items: dueAt(book, now).map((due) => ({
-        key: due.text,
+      items: dueAt(book, now, sees).map((due, i) => ({
+        key: `${i} ${due.text}`,
         href: due.href,
         text: due.text,
         mark:
@@ -221,5 +229,5 @@ export function todayOf(book: Book, now: string, drafts: readonly DraftRow[]): T
           : lotsWaiting > 0
             ? { text: words.nextOf.charge(lotsWaiting), href: newHref('charge') }
             : { text: words.nextOf.cleanUp, href: newHref('clean-up') };
-  return { next, sections: all.filter((section) => section.items.length > 0) };
+  return { next, sections: all.filter((section) => section.items.length > 0), ahead: aheadAt(book, now, sees) };
 }
