@@ -99,6 +99,7 @@ export const paperNames = [
   'open-day-sheet',
   'wall-sheet',
   'count-sheet',
+  'labels',
   'blank-forms',
 ] as const;
 export type PaperName = (typeof paperNames)[number];

@@ -12,6 +12,7 @@ import { tagPaper as words } from '../words/papers-tag.ts';
 import { uText, withGrams } from './amounts.ts';
 import { doubtsOf, notUnderstoodNaming, once } from './doubts.ts';
 import { endMarkText } from './end-mark.ts';
+import { entryQr } from './entry-qr.ts';
 import { ink } from './ledger.ts';
 import { personName, thingName } from './names.ts';
 import { type Definition, type Frame, fileInfo, leftOutOf } from './paper.ts';
@@ -32,6 +33,8 @@ const siteText = (site: string): string => {
   return text.length > siteLetters ? `${text.slice(0, siteLetters - 1)}…` : text;
 };
 
+/** The code with its quiet zone. */
+const qrWidth = 100;
 /** For the names of what is told. */
 const nameWidth = 36;
 
@@ -187,7 +190,21 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
       ...lotLines(charge),
       { text: words.standing, fontSize: 7.5, bold: true },
       standing,
-      { text: words.filed(id), fontSize: 7, italics: true, margin: [0, 3, 0, 0] },
+      {
+        columns: [
+          { width: qrWidth, stack: [entryQr(id)] },
+          {
+            width: tagWidth - qrWidth,
+            stack: [
+              { text: words.filed(id), fontSize: 7, italics: true },
+              { text: words.code, fontSize: 7 },
+            ],
+            margin: [0, 8, 0, 0],
+          },
+        ],
+        unbreakable: true,
+        margin: [0, 2, 0, 0],
+      },
       ...(atFoot ? [] : marks),
     ]),
   });

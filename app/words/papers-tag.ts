@@ -22,6 +22,7 @@ export const tagPaper = {
   reservations: 'Reservations',
   none: 'none on the record',
   filed: (id: string) => `Filed under charge ${id}`,
+  code: 'The code is this entry: read it into Find.',
   isNot: 'Repeats what was entered. It is no approval and no permit.',
   desk: (desk: string, n: number) => `Desk ${desk}, ${n === 1 ? '1 entry' : `${n} entries`}, end mark`,
 } as const;

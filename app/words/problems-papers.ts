@@ -12,6 +12,7 @@ const wanted: Readonly<Record<string, string>> = {
   air: 'a reading of the air at a place, or a charge of a run',
   'open-day': 'an open day that was not struck',
   vessel: 'a container of the register',
+  label: 'a lot in the safe or a vessel of the register (or “lots”, “vessels” for all of them)',
   form: 'a kind of entry that is written by hand, as it is named on disk (clean-up, firing)',
 };
 

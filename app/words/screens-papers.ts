@@ -89,6 +89,12 @@ export const papersRoom = {
       title: 'Count sheet',
       purpose: 'A blank form for a stock-take by pencil: every place in walking order, and nothing of what the book says.',
     },
+    labels: {
+      title: 'Labels',
+      purpose:
+        'To cut out and fix on lots in the safe and on vessels of mercury: what it is, mass, date, the caution, and a code that leads to its entry when it is read into Find.',
+      subject: 'Label for',
+    },
     'blank-forms': {
       title: 'Blank forms',
       purpose:
@@ -97,6 +103,7 @@ export const papersRoom = {
     },
   } satisfies Readonly<Record<PaperName, PaperWords>>,
   all: 'All containers',
+  allLabels: 'All lots in the safe and all vessels',
   allForms: 'The forms of a working day',
   choose: 'Choose',
   from: 'First day',

@@ -11,6 +11,7 @@ import { barRecord } from '../../app/papers/bar-record.ts';
 import { blankForms } from '../../app/papers/blank-forms.ts';
 import { countSheet } from '../../app/papers/count-sheet.ts';
 import { incidentSheet } from '../../app/papers/incident-sheet.ts';
+import { labels } from '../../app/papers/labels.ts';
 import { meltSheet } from '../../app/papers/melt-sheet.ts';
 import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
 import { mercuryAccount } from '../../app/papers/mercury-account.ts';
@@ -69,6 +70,7 @@ const papers: Readonly<Record<PaperName, PaperKind>> = {
   'open-day-sheet': aboutOne(openDaySheet),
   'wall-sheet': { id: 'none', period: false, make: (book, _asked, frame) => wallSheet(book, frame) },
   'blank-forms': { id: 'optional', period: false, make: (book, { id }, frame) => blankForms(book, id, frame) },
+  labels: { id: 'optional', period: false, make: (book, { id }, frame) => labels(book, id, frame) },
   'count-sheet': { id: 'none', period: 'end', make: (book, { period }, frame) => countSheet(book, period, frame) },
 };
 

@@ -37,6 +37,7 @@ const subject = (ids: ReturnType<typeof year>['ids']): Readonly<Record<PaperName
   'open-day-sheet': ids.openDay,
   'wall-sheet': undefined,
   'count-sheet': undefined,
+  labels: ids.bottle,
   'blank-forms': undefined,
 });
 

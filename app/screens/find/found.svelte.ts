@@ -3,6 +3,7 @@ import type { Book } from '../../core/book/book.ts';
 import { type Found, find, type Sought } from '../../core/book/find.ts';
 import { type Findable, type FoundThing, readFindables } from '../../core/book/findable.ts';
 import { maySee, rolesAt } from '../../core/book/may-see.ts';
+import { entryOfCode } from '../../core/entry-code.ts';
 import type { RegisterKind } from '../../core/kinds/index.ts';
 import type { Daybook } from '../../daybook/book.svelte.ts';
 import { dayText } from '../../words/dates.ts';
@@ -92,7 +93,9 @@ export class FindState {
     const { book, writer, clock } = this.#daybook;
     if (this.sought.words.trim() === '' && !narrowed(this.sought)) return null;
     const roles = rolesAt(book.registers, writer, clock.now());
-    return find(findables(book), this.sought, (what) => maySee(roles, what), this.sought.what === '' ? shownOfEach : shownOfOne);
+    // the text of a code on a tag or label stands for its entry
+    const sought = { ...this.sought, words: entryOfCode(this.sought.words) ?? this.sought.words };
+    return find(findables(book), sought, (what) => maySee(roles, what), this.sought.what === '' ? shownOfEach : shownOfOne);
   });
 
   readonly groups: readonly HitGroup[] = $derived.by(() =>

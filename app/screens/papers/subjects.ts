@@ -9,6 +9,7 @@ import type { Kind } from '../../core/kinds/index.ts';
 import { dayText } from '../../words/dates.ts';
 import { entryName } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
+import { labelsPaper } from '../../words/papers-labels.ts';
 
 export interface Subject {
   readonly value: string;
@@ -19,7 +20,7 @@ export interface Subject {
 export const overPeriod: ReadonlySet<PaperName> = new Set(['mercury-account', 'mercury-register']);
 /** Papers of a day: what stands at its end. */
 export const ofDay: ReadonlySet<PaperName> = new Set(['count-sheet']);
-const aboutNothing: ReadonlySet<PaperName> = new Set(['blank-forms', 'wall-sheet']);
+const aboutNothing: ReadonlySet<PaperName> = new Set(['blank-forms', 'wall-sheet', 'labels']);
 /** Papers about one thing: it has to be chosen. */
 export const needsSubject = (paper: PaperName): boolean =>
   !overPeriod.has(paper) && !ofDay.has(paper) && !aboutNothing.has(paper);
@@ -62,6 +63,13 @@ export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
         .of('open-day')
         .map(({ id, body }) => labelled(book, id, body.areas))
         .reverse();
+    case 'labels':
+      return [
+        { value: 'lots', label: labelsPaper.lots },
+        { value: 'vessels', label: labelsPaper.vessels },
+        ...[...book.lots.all.values()].flatMap(({ id, label, fate }) => (fate === 'in-safe' ? [{ value: id, label }] : [])),
+        ...[...book.registers.vessel.values()].map((thing) => ({ value: thing.id, label: nameOf(latest(thing).body) })),
+      ];
     case 'blank-forms':
       return formKinds.map((kind) => ({ value: kind, label: kindNames[kind] }));
     case 'mercury-register':
