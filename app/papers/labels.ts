@@ -71,7 +71,8 @@ function ofVessel(book: Book, id: string, at: string): Label[] {
       entry: id,
       caution: ug > 0 ? words.holdsMercury : words.mayHold,
       facts: [
-        [words.mercury, `${ug > 0 ? `${ugText(ug, 1)}\u00a0g` : words.none}\n${words.asOf(dayText(at))}`],
+        [words.mercury, ug > 0 ? `${ugText(ug, 1)}\u00a0g` : words.none],
+        [words.asOf(dayText(at)), ''],
         ...told(words.sort, mercury && mercuryNames[mercury]),
         ...told(words.seal, sealAt(book, id, at)),
         ...told(words.place, place),
@@ -104,8 +105,10 @@ const drawnLabel = (label: Label): TableCell => ({
             }),
           ),
         },
-        { width: qrWidth, stack: [entryQr(label.entry)] },
+        { width: qrWidth, stack: [entryQr(label.entry)], alignment: 'right' },
       ],
+      // the gap between two labels would come down to here
+      columnGap: 0,
       margin: [0, 3, 0, 0],
     },
     { text: words.code, fontSize: 6.5 },

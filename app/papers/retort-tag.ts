@@ -188,22 +188,19 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
         nameWidth,
       ),
       ...lotLines(charge),
-      { text: words.standing, fontSize: 7.5, bold: true },
-      standing,
       {
         columns: [
-          { width: qrWidth, stack: [entryQr(id)] },
           {
             width: tagWidth - qrWidth,
             stack: [
-              { text: words.filed(id), fontSize: 7, italics: true },
+              { text: words.standing, fontSize: 7.5, bold: true },
+              standing,
+              { text: words.filed(id), fontSize: 7, italics: true, margin: [0, 3, 0, 0] },
               { text: words.code, fontSize: 7 },
             ],
-            margin: [0, 8, 0, 0],
           },
+          { width: qrWidth, stack: [entryQr(id)], alignment: 'right' },
         ],
-        unbreakable: true,
-        margin: [0, 2, 0, 0],
       },
       ...(atFoot ? [] : marks),
     ]),

@@ -20,5 +20,5 @@ export const labelsPaper = {
   none: 'none by the book',
   code: 'The code is this entry: read it into Find.',
   nothing: 'No lot is in the safe and no vessel is in use by the book.',
-  cut: 'Cut along the frames. What is on a label is as old as the newest entry below: print it again when what it hangs on has changed.',
+  cut: 'Cut along the frames. What is on a label is as of the end mark below: print it again when what it hangs on has changed.',
 } as const;
