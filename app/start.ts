@@ -7,13 +7,16 @@ import { mount } from 'svelte';
 import { Daybook } from './daybook/book.svelte.ts';
 import { hostOver } from './daybook/host.ts';
 import { Light } from './daybook/light.svelte.ts';
+import { WordHints } from './daybook/word-hints.svelte.ts';
 import Window from './Window.svelte';
 
 const daybook = new Daybook({ host: hostOver((...asked) => fetch(...asked)), locks: navigator.locks });
 const light = new Light();
+const hints = new WordHints();
 const target = document.getElementById('window');
-if (target) mount(Window, { target, props: { daybook, light } });
+if (target) mount(Window, { target, props: { daybook, light, hints } });
 void light.start();
+void hints.start();
 void daybook.start();
 // the browser may throw an origin's storage away; asking costs nothing, and nothing relies on the answer
 void navigator.storage?.persist?.();

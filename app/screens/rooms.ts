@@ -11,6 +11,8 @@ import PapersRoom from './papers/PapersRoom.svelte';
 import Retort from './retort/Retort.svelte';
 import Site from './site/Site.svelte';
 import TodayRoom from './today/TodayRoom.svelte';
+import WordsPage from './words/WordsPage.svelte';
+import WorkingsPage from './words/WorkingsPage.svelte';
 
 /** What every room is given. */
 export interface RoomProps {
@@ -38,5 +40,9 @@ export const rooms: readonly Room[] = [
   { key: 'papers', screen: PapersRoom },
 ];
 
-/** Pages reached from the head of the window, which have no cut in the index. */
-export const besideRooms: readonly Room[] = [{ key: 'find', screen: FindPage }];
+/** Pages reached from the head of the window and from its boards, which have no cut in the index. */
+export const besideRooms: readonly Room[] = [
+  { key: 'find', screen: FindPage },
+  { key: 'words', screen: WordsPage },
+  { key: 'workings', screen: WorkingsPage },
+];

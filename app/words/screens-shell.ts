@@ -1,6 +1,8 @@
 /** Texts around every room: the head of the page, the index of rooms, the start page, notices about the record itself. */
 import { en } from './en.ts';
+import { glossaryWords } from './glossary.ts';
 import { findWords } from './screens-find.ts';
+import { workingsWords } from './workings.ts';
 
 export const shell = {
   /** One way a forked desk goes on, none of them chosen. */
@@ -21,6 +23,8 @@ export const shell = {
     site: 'Site',
     papers: 'Papers',
     find: findWords.title,
+    words: glossaryWords.title,
+    workings: workingsWords.title,
   },
   title: (room: string, site: string) => `${room} · ${site} · ${en.program}`,
   standing: 'Standing',

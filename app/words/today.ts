@@ -73,6 +73,18 @@ export const todayWords = {
       label: 'Enter a retort',
       why: 'A charge says which retort it went into; its pipe and condenser have a book of their own.',
     },
+    plate: {
+      label: 'Enter a plate',
+      why: 'Where amalgam is scraped off plates: each then has its own record. Without plates, leave it out.',
+    },
+    meter: {
+      label: 'Enter a meter',
+      why: 'Where the air is read: a reading names its meter and what the meter cannot show. It can wait.',
+    },
+    limit: {
+      label: 'Pick a limit',
+      why: 'Which figure for air holds here is for the authority of the place. None is set until the site picks it; it can wait.',
+    },
   },
   stepDone: 'done',
   nextOf: {

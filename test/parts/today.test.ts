@@ -37,8 +37,17 @@ describe('an empty book', () => {
     const today = day(new BookMaker());
     expect(keys(today)).toEqual(['first-steps']);
     const [steps] = today.sections;
-    expect(steps?.items.map((i) => i.key)).toEqual(['person', 'standing', 'scale', 'vessel', 'retort']);
-    expect(steps?.items.every((i) => (i.more ?? '') !== '' && i.href?.startsWith('#/site/'))).toBe(true);
+    expect(steps?.items.map((i) => i.key)).toEqual([
+      'person',
+      'standing',
+      'scale',
+      'vessel',
+      'retort',
+      'plate',
+      'meter',
+      'limit',
+    ]);
+    expect(steps?.items.every((i) => (i.more ?? '') !== '' && /^#\/(?:site|air\/limits)/.test(i.href ?? ''))).toBe(true);
     expect(today.next).toEqual({ text: 'Enter a person', href: '#/site/person/new' });
   });
 
@@ -46,7 +55,7 @@ describe('an empty book', () => {
     const book = new BookMaker();
     book.add('standing', 'standing', { held: [{ what: 'none' }], done: [{ what: 'nothing' }] });
     const today = day(book);
-    expect(today.sections[0]?.items.map((i) => i.mark?.text)).toEqual([undefined, 'done', undefined, undefined, undefined]);
+    expect(today.sections[0]?.items.map((i) => i.mark?.text)).toEqual([undefined, 'done', ...Array(6).fill(undefined)]);
     expect(today.next.href).toBe('#/site/person/new');
   });
 

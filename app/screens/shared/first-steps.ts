@@ -5,10 +5,14 @@
 import type { Book } from '../../core/book/book.ts';
 import { standingAt } from '../../core/book/site.ts';
 import type { RegisterKind } from '../../core/kinds/index.ts';
+import { limitsHref } from '../air/limits/href.ts';
 import { newHref } from '../retort/routes.ts';
 import { newThingHref, registerHref, standingHref } from './places.ts';
 
-export type StepKey = 'person' | 'standing' | 'scale' | 'vessel' | 'retort' | 'stock';
+/** Steps that a site takes where it has such a thing: the list does not wait for them. */
+const optional = ['plate', 'meter', 'limit'] as const;
+
+export type StepKey = 'person' | 'standing' | 'scale' | 'vessel' | 'retort' | 'stock' | (typeof optional)[number];
 
 export interface FirstStep {
   readonly key: StepKey;
@@ -24,18 +28,19 @@ function stockUnwritten(book: Book, now: string): boolean {
 }
 
 /**
- * The person who writes, the standing, and what a first weighing asks for; then the mercury that is already here, where the standing says there is
- * some. Null once nothing of it is left but the standing, which has a place of its own.
+ * The person who writes, the standing, and what a first weighing asks for; the mercury that is already here, where the standing says there is some;
+ * then plates, meter and limits, which wait for whoever has them. Null once nothing is left but those and the standing, which has a place of its own.
  */
 export function firstSteps(book: Book, now: string): readonly FirstStep[] | null {
   const register = (kind: RegisterKind & StepKey): FirstStep => {
     const done = book.registers[kind].size > 0;
-    return { key: kind, done, href: done ? registerHref(kind) : newThingHref(kind) };
+    return { key: kind, done, href: kind === 'limit' ? limitsHref : done ? registerHref(kind) : newThingHref(kind) };
   };
   const stock: readonly FirstStep[] = stockUnwritten(book, now) ? [{ key: 'stock', done: false, href: newHref('receipt') }] : [];
   const standing: FirstStep = { key: 'standing', done: standingAt(book.current, now) !== null, href: standingHref };
   const steps = [register('person'), standing, register('scale'), register('vessel'), ...stock, register('retort')];
-  return steps.every((step) => step.done || step.key === 'standing') ? null : steps;
+  if (steps.every((step) => step.done || step.key === 'standing')) return null;
+  return [...steps, ...optional.map(register)];
 }
 
 /** The first step that is still open; undefined when none is. */
