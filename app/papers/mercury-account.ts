@@ -99,7 +99,7 @@ export function mercuryAccount(book: Book, period: Period, frame: Frame, closing
       ]),
       body: [
         ...(closing ? closingOf(book, closing, frame.desks, account.unaccounted.ug) : []),
-        ...outOfStepCounts(outOfStep),
+        ...outOfStepCounts(book, outOfStep, end),
         ...answerOf(account, excess),
         ...figuresOf(account, excess),
         ...stocksOf(book, account),

@@ -12,6 +12,7 @@ import { barKeptFields, outTurnFields } from './daybook-fields-out-turn.ts';
 import { prose } from './daybook-fields-parts.ts';
 import { authorityFields, batteryFields, meterFields, parcelFields, plateFields } from './daybook-fields-plant.ts';
 import { personFields, retortFields, scaleFields, standingFields, vesselFields } from './daybook-fields-registers.ts';
+import { siteFiguresFields } from './daybook-fields-site-figures.ts';
 import { checkDueFields, incidentFields, openDayFields, scaleCheckFields } from './daybook-fields-site-life.ts';
 import {
   checkListFields,
@@ -63,6 +64,7 @@ export const fieldsOf: Readonly<Record<Kind, readonly FieldWords[]>> = {
   'check-due': checkDueFields,
   'check-list': checkListFields,
   'stop-rules': stopRulesFields,
+  'site-figures': siteFiguresFields,
   'site-numbers': siteNumbersFields,
   retention: retentionFields,
   'lead-times': leadTimesFields,

@@ -1,9 +1,10 @@
 /** Sentences of the lists a site keeps for itself, and of the changes it makes to the questions it asks. */
 import { count, type Lines, list, parts, small } from './daybook-line-parts.ts';
 import { dueThingNames, keptRecordNames, numberUseNames, stopThingNames } from './daybook-names-site.ts';
+import { percentText } from './figures.ts';
 import { workNames } from './work-cautions.ts';
 
-type Kinds = 'check-list' | 'stop-rules' | 'site-numbers' | 'retention' | 'lead-times';
+type Kinds = 'check-list' | 'stop-rules' | 'site-figures' | 'site-numbers' | 'retention' | 'lead-times';
 
 const questions = (n: number): string => count(n, 'question', 'questions');
 
@@ -26,6 +27,16 @@ export const siteSaysLines: Lines<Kinds> = {
         : `Stop rules: ${list(rules.map((r) => `${small(stopThingNames[r.of])}, ${r.when}`))}`,
       setBy !== undefined && `set by ${name('person', setBy)}`,
     ),
+  'site-figures': ({ residualShare, falseAlarm, lotDays }) =>
+    `Figures of the account: ${list([
+      ...(residualShare
+        ? [
+            `mercury left in sponge ${percentText(residualShare.middle, 2)}, standard uncertainty ${percentText(residualShare.u, 2)}`,
+          ]
+        : []),
+      ...(falseAlarm ? [`false alarm ${percentText(falseAlarm.value, 2)}`] : []),
+      ...(lotDays ? [`a lot is out of step after ${count(lotDays.value, 'day', 'days')} in store`] : []),
+    ])}`,
   'site-numbers': ({ numbers }) =>
     numbers.length === 0
       ? 'Numbers to call: none stands any more'

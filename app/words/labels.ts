@@ -44,6 +44,7 @@ export const kindNames: NameOf<Kind> = {
   'check-due': 'Check due',
   'check-list': 'Check list of the site',
   'stop-rules': 'Stop rules',
+  'site-figures': 'Figures of the account',
   'site-numbers': 'Numbers to call',
   retention: 'Keeping of records',
   'lead-times': 'Lead times',

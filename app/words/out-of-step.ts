@@ -160,8 +160,8 @@ export const outOfStepWords = {
     section: 'Out of step',
     group: 'Group',
     times: 'Things',
-    note: (days: number) =>
-      `What somebody from outside would ask about, in this period or still standing at its end. Lots count as old after ${days} days (common practice, no source). What only the files themselves show (forks, torn lines, a cut tail) is told by checking them, not here.`,
+    note: (days: number, set: boolean) =>
+      `What somebody from outside would ask about, in this period or still standing at its end. Lots count as old after ${days} days (${set ? 'as this site set it' : 'common practice, no source'}). What only the files themselves show (forks, torn lines, a cut tail) is told by checking them, not here.`,
     nothing: 'Nothing of these kinds stands in the record for this period. That says no more than that.',
     listed: 'Out of step, one by one',
     since: 'Since',

@@ -111,6 +111,11 @@ export const recordProblems: ProblemTexts = {
   'seal-not-booked': (d) =>
     `By the book “${d.name}” stands under no seal: it was opened, or its seal was never written down. Weigh it and write the number down with the weight.`,
   'place-twice': () => 'This place is counted twice in one stock-take: keep one of the two lines.',
+  'no-figure': () =>
+    'No figure is set here: set at least one of the false alarm, the mercury left in sponge and the days of a lot in store.',
+  'days-not-whole': () => 'Days are counted as a whole number, from 1 to 36,500: write it without decimals.',
+  'alarm-not-offered': () =>
+    'A false alarm lies above nothing and below everything: write a share such as 0.05, which is one in twenty.',
   ...closingProblems,
   ...airProblems,
   'correction-of-strike': () => 'A strike cannot be corrected: write the struck entry anew if it should count.',

@@ -56,6 +56,11 @@ export const saysWords = {
     empty:
       'No stop rule is set. A leak, a blocked pipe, lost cooling water, an alarm or anybody feeling ill end a firing all the same.',
   },
+  'site-figures': {
+    says: 'Mercury left in sponge, the false alarm of the sequence test, and after how many days a lot in store is told.',
+    empty:
+      'No figure is set, and the program’s own count: 1.25 % of the sponge ± 0.14 %, one false alarm in twenty, lots after 90 days.',
+  },
   'site-numbers': {
     says: 'Emergency, poison centre, licensed remover, authority: for the wall, the spill page and the run.',
     empty: 'No number is entered. The program brings none: they differ from place to place.',

@@ -241,8 +241,10 @@ export const sequenceWords = {
     'false alarm',
     'basis',
   ],
-  alarmOnPaper: (alarm: string, from: 'closing' | 'start') =>
+  alarmOnPaper: (alarm: string, from: 'closing' | 'site' | 'start') =>
     from === 'closing'
       ? `False alarm ${alarm}, chosen with the last closing.`
-      : `False alarm ${alarm}, the starting value of this program.`,
+      : from === 'site'
+        ? `False alarm ${alarm}, as this site set it.`
+        : `False alarm ${alarm}, the starting value of this program.`,
 } as const;

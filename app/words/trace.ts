@@ -57,7 +57,7 @@ export const kindSources: Readonly<Record<DoubtKind, string>> = {
   share:
     'Mercury as a share of a weight: as its entry says; of squeezed amalgam without a history 50 to 75 parts in a hundred, taken as rectangular (read)',
   residual:
-    'Mercury left in sponge: 1 to 1.5 parts in a hundred, taken as rectangular (read); where the sponge was heavy, by the usual ratio',
+    'Mercury left in sponge: 1 to 1.5 parts in a hundred, taken as rectangular (read), or as this site set it; where the sponge was heavy, by the usual ratio',
   allotment: 'Split of one total in proportion to estimates: its errors cancel in the sum',
   gold: 'Gold in strained mercury: 0.03 to 0.17 parts in a hundred, taken as rectangular (read)',
   density: 'Bigg 1964, Beattie and others 1941 (from memory)',

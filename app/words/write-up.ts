@@ -34,6 +34,7 @@ export const kindsOf = {
     'check-due',
     'check-list',
     'stop-rules',
+    'site-figures',
     'site-numbers',
     'retention',
     'lead-times',
@@ -81,6 +82,8 @@ export const explains: Readonly<Record<WrittenKind, string>> = {
   'check-due': 'A check that falls due again: only its date and whether it was done, never a result.',
   'check-list': 'What the site asks at a work: questions added, worded otherwise or left out, with who looked the list over.',
   'stop-rules': 'When a fire is stopped here: a reading, a temperature, the wind, whatever the site itself has set.',
+  'site-figures':
+    'What this site chose for its mercury account: mercury left in sponge, the false alarm of the sequence test, days of a lot in store. A figure left out is the program’s own.',
   'site-numbers':
     'The numbers to call: emergency, poison centre, licensed remover, authority. They stand on the spill page and the wall sheet.',
   retention: 'How long this site keeps which records, and by which rule. Nothing is deleted when a period ends.',

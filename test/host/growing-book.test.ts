@@ -55,6 +55,27 @@ describe('a growing book is the book read anew', () => {
     );
   });
 
+  test('when the site sets the mercury left in sponge, early or late, and corrects it', () => {
+    const figures = (id: string, middle: number, at: string): Entry => ({
+      ...(entries.find((e) => e.kind === 'note') as Entry),
+      id,
+      kind: 'site-figures',
+      body: { residualShare: { middle, u: 0.001, why: 'assays' } },
+      happened: at,
+    });
+    const middle = entries[half]?.happened ?? '';
+    const early = figures('figures-early', 0.02, entries[20]?.happened ?? '');
+    const corrected: Entry = {
+      ...early,
+      id: 'figures-corrected',
+      kind: 'correction',
+      body: { corrects: 'figures-early', body: { residualShare: { middle: 0.01, u: 0.002, why: 'assays' } }, why: 'misread' },
+    };
+    const told = (list: readonly Entry[]) => readBook(sorted([...entries, ...list])).movements.runMercuries;
+    expect([...told([early])]).not.toEqual([...told([])]);
+    grown(entries, [figures('figures-late', 0.03, middle), early, corrected], 1, (book) => [book.charges, book.movements]);
+  });
+
   test('when corrections and strikes come, of what is there and of what comes only later', () => {
     const of = (kind: string) => entries.find((e) => e.kind === kind) as Entry;
     const like = (id: string, kind: string, body: Record<string, unknown>): Entry => ({

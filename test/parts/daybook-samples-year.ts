@@ -257,6 +257,15 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
     },
     { rules: [] },
   ],
+  'site-figures': [
+    {
+      falseAlarm: { value: 0.01, why: 'decided by the owner' },
+      residualShare: { middle: 0.0115, u: 0.002, why: 'five assays of sponge' },
+      lotDays: { value: 60, why: 'decided by the owner' },
+      note: 'before the year is counted',
+    },
+    { lotDays: { value: 30, why: 'a small safe' } },
+  ],
   'site-numbers': [
     {
       numbers: [
@@ -274,10 +283,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
     },
     { periods: [] },
   ],
-  'lead-times': [
-    { leads: [{ of: 'scale', days: 60 }], countEvery: 90, note: 'after the audit' },
-    { leads: [] },
-  ],
+  'lead-times': [{ leads: [{ of: 'scale', days: 60 }], countEvery: 90, note: 'after the audit' }, { leads: [] }],
   'stock-take': [
     {
       lines: [

@@ -4,7 +4,7 @@
  */
 import type { Measured } from '../measured.ts';
 import { minutesOf } from '../time.ts';
-import type { Charges } from './charges.ts';
+import { type Charges, firedAt } from './charges.ts';
 import type { Condenser } from './condenser.ts';
 import type { Current, Reading } from './current.ts';
 import type { Flag } from './flags.ts';
@@ -19,6 +19,7 @@ import { workMovements, worksOf } from './movements/work.ts';
 import { type Registers, stateAt } from './registers.ts';
 import type { Run } from './runs.ts';
 import { type LotMercury, lotMercuries, type RunMercury, runMercury } from './shares.ts';
+import { residualAt, type Share } from './site-figures.ts';
 import { type Weighed, weighedFrom } from './weights.ts';
 
 export interface Movements {
@@ -40,9 +41,12 @@ export function readMovements(book: {
   runs: readonly Run[];
   condensers: ReadonlyMap<string, Condenser>;
 }): Movements {
+  // as it was set when the run was fired last; while it is open, when it was charged
+  const residualOf = (run: Run): Share =>
+    residualAt(book.current, run.last ? firedAt(run.last.firing) : (run.charges[0]?.reading.happened ?? ''));
   const runMercuries = new Map(
     book.runs.flatMap((run) => {
-      const mercury = runMercury(run);
+      const mercury = runMercury(run, residualOf(run));
       return mercury ? [[run.id, mercury] as const] : [];
     }),
   );
@@ -60,7 +64,7 @@ export function readMovements(book: {
   const gathering: Gathering = {
     ...book,
     runMercuries,
-    lotMercuries: lotMercuries(book.lots, book.runs, runMercuries, works),
+    lotMercuries: lotMercuries(book.lots, book.runs, runMercuries, works, residualOf),
     movements: [],
     bounds: [],
     flags: [],

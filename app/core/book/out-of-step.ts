@@ -17,7 +17,7 @@ import { weightsOutOfStep } from './out-of-step/weights.ts';
 import type { Period } from './period.ts';
 
 export { type Asked, type OutOfStep, type OutOfStepGroup, outOfStepGroups, type RecordNotice } from './out-of-step/item.ts';
-export { startingLotDays } from './out-of-step/lots.ts';
+export { startingLotDays } from './site-figures.ts';
 
 /** A day stands at its end among moments: newest first means by day, and by the clock within it. */
 const newer = (a: string, b: string): number => {

@@ -6,9 +6,8 @@
 import { added, exactly, less, type Measured, measured, nothing, scaled, total } from '../measured.ts';
 import type { ChargedLot, Lot, Lots } from './lots.ts';
 import { type Run, sourceOf } from './runs.ts';
+import type { Share } from './site-figures.ts';
 
-/** Mercury left in a well-fired sponge: 1 to 1.5 parts in a hundred (practice.md 2.6), taken as rectangular. */
-export const residual = { middle: 0.0125, u: 0.0025 / Math.sqrt(3) } as const;
 /** Mercury in squeezed amalgam where the source has no history: 50 to 75 parts in a hundred (practice.md 2.3), taken as rectangular. */
 export const priorShare = { middle: 0.625, u: 0.125 / Math.sqrt(3) } as const;
 /** Standard uncertainty of a usual sponge ratio: half the band that is still ordinary. */
@@ -49,8 +48,8 @@ export const waterOrMercuryUg = (run: Run): number | null => {
 
 const whole = (value: Measured): Measured => ({ ug: Math.round(value.ug), parts: value.parts });
 
-/** Works out a run's mercury. An under-fired sponge carries what its ratio implies, not the default (cases 7). */
-export function runMercury(run: Run): RunMercury | null {
+/** Works out a run's mercury with the share left in sponge that was in force. An under-fired sponge carries what its ratio implies, not the default (cases 7). */
+export function runMercury(run: Run, residual: Share): RunMercury | null {
   const { last } = run;
   if (!last?.sponge || !last.mercury || !last.figures || run.awaits.length > 0) return null;
   const holds = run.charges[0]?.holds ?? 'amalgam';
@@ -124,6 +123,7 @@ export function lotMercuries(
   runs: readonly Run[],
   mercuries: ReadonlyMap<string, RunMercury>,
   works: readonly Work[],
+  residualOf: (run: Run) => Share,
 ): ReadonlyMap<string, LotMercury> {
   const found = new Map<string, LotMercury>();
   const childrenOf = new Map<string, Lot[]>();
@@ -135,12 +135,13 @@ export function lotMercuries(
     }
   // the last history of each source speaks for all its lots
   const lastUsual = new Map<string, number>();
-  for (const { usual, charges } of runs)
-    if (usual?.from === 'history' && charges[0]) lastUsual.set(sourceOf(charges[0]), usual.ratio);
+  for (const run of runs)
+    if (run.usual?.from === 'history' && run.charges[0])
+      lastUsual.set(sourceOf(run.charges[0]), 1 - run.usual.ratio * (1 - residualOf(run).middle));
   const workOf = new Map(works.flatMap((work) => work.inputs.map((input) => [input, work] as const)));
   const shareOf = (lot: Lot): { middle: number; u: number } => {
-    const ratio = lot.source === null ? undefined : lastUsual.get(lot.source);
-    return ratio === undefined ? priorShare : { middle: 1 - ratio * (1 - residual.middle), u: ratioU };
+    const middle = lot.source === null ? undefined : lastUsual.get(lot.source);
+    return middle === undefined ? priorShare : { middle, u: ratioU };
   };
   const estimate = (lot: Lot, net: Measured = lot.net): { value: Measured; u: number } => {
     const { middle, u } = shareOf(lot);

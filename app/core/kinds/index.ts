@@ -29,6 +29,7 @@ import { receipt } from './receipt.ts';
 import { retort } from './retort.ts';
 import { scale } from './scale.ts';
 import { settlement } from './settlement.ts';
+import { siteFigures } from './site-figures.ts';
 import { checkDue, incident, openDay, scaleCheck } from './site-life.ts';
 import { leadTimes, retention, siteNumbers } from './site-says.ts';
 import { standing } from './standing.ts';
@@ -73,6 +74,7 @@ export const kinds = {
   'check-due': checkDue,
   'check-list': checkList,
   'stop-rules': stopRules,
+  'site-figures': siteFigures,
   'site-numbers': siteNumbers,
   retention,
   'lead-times': leadTimes,

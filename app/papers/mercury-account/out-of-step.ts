@@ -5,8 +5,10 @@
 import type { Content } from 'pdfmake/interfaces';
 import type { Book } from '../../core/book/book.ts';
 import { resultsUnder } from '../../core/book/out-of-step/contested.ts';
-import { concerning, type OutOfStep, outOfStepGroups, outOfStepOf, startingLotDays } from '../../core/book/out-of-step.ts';
+import { concerning, type OutOfStep, outOfStepGroups, outOfStepOf } from '../../core/book/out-of-step.ts';
 import type { Period } from '../../core/book/period.ts';
+import { lotDaysAt } from '../../core/book/site-figures.ts';
+import { lastSaid } from '../../core/book/site-says.ts';
 import { type Measured, uOf } from '../../core/measured.ts';
 import { dayText, momentText } from '../../words/dates.ts';
 import { entryName } from '../../words/daybook-naming.ts';
@@ -21,10 +23,10 @@ const mostOfGroup = 60;
 
 /** What concerns the period, as it stands at the moment `end`. */
 export const outOfStepIn = (book: Book, period: Period, end: string): readonly OutOfStep[] =>
-  end === '' ? [] : concerning(outOfStepOf(book, { at: end, lotDays: startingLotDays }), period);
+  end === '' ? [] : concerning(outOfStepOf(book, { at: end }), period);
 
 /** How many of each group. */
-export function outOfStepCounts(items: readonly OutOfStep[]): Content[] {
+export function outOfStepCounts(book: Book, items: readonly OutOfStep[], end: string): Content[] {
   const counts = outOfStepGroups.flatMap((group) => {
     const n = items.filter((item) => item.group === group).length;
     return n === 0 ? [] : [{ cells: [outOfStepGroupNames[group], String(n)] }];
@@ -32,7 +34,7 @@ export function outOfStepCounts(items: readonly OutOfStep[]): Content[] {
   if (counts.length === 0) return [section(words.section), sentence(words.nothing)];
   return [
     section(words.section),
-    aside(words.note(startingLotDays)),
+    aside(words.note(lotDaysAt(book.current, end), lastSaid(book.current, 'site-figures', end)?.body.lotDays !== undefined)),
     ...ledger(
       [
         { head: words.group, share: 80 },

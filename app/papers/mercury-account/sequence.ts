@@ -1,6 +1,6 @@
 /**
  * Runs of periods on the account's paper: the counted periods up to its end one after the other, drawn and in a table, and what Page's test says of
- * them. Left out while there are fewer than three. The false alarm is the one chosen with the last closing, else the starting value, and says so.
+ * them. Left out while there are fewer than three. The false alarm is the one chosen with the last closing, else the site's own, else the starting value, and says which.
  */
 import type { Content } from 'pdfmake/interfaces';
 import type { Period } from '../../core/book/account.ts';
@@ -13,14 +13,15 @@ import { trendSvg } from '../../drawings/trend-svg.ts';
 import { alarmText, drawnTrend, sequenceCells, verdictText, sequenceWords as words } from '../../words/sequence.ts';
 import { ledger, section, sentence, small, textWidth } from '../ledger.ts';
 
-/** Where no closing chose another: one in twenty. */
+/** Where neither a closing nor the site chose another: one in twenty. */
 const startingAlarm = 0.05;
 
 /** The table, the drawing and the verdict; nothing where there are fewer than three counted periods. */
 export function sequenceSection(book: Book, period: Period): Content[] {
   const chosen = book.current.of('closing').findLast((r) => r.body.falseAlarm !== undefined && upToEnd(r.happened, period))
     ?.body.falseAlarm;
-  const falseAlarm = chosen ?? startingAlarm;
+  const set = book.current.of('site-figures').findLast((r) => upToEnd(r.happened, period))?.body.falseAlarm?.value;
+  const falseAlarm = chosen ?? set ?? startingAlarm;
   const sequence = sequenceUpTo(sequenceOf(book, { basis: 'as-known-today' }), period, falseAlarm);
   const rows = periodsInRow(book, sequence);
   if (rows.length < leastInRow) return [];
@@ -38,7 +39,7 @@ export function sequenceSection(book: Book, period: Period): Content[] {
         small(words.intro),
         sentence(verdictText(rows, test)),
         small(
-          `${words.chosen(alarmText(falseAlarm), rows.length, sequence.basis)} ${words.alarmOnPaper(alarmText(falseAlarm), chosen === undefined ? 'start' : 'closing')}`,
+          `${words.chosen(alarmText(falseAlarm), rows.length, sequence.basis)} ${words.alarmOnPaper(alarmText(falseAlarm), chosen !== undefined ? 'closing' : set !== undefined ? 'site' : 'start')}`,
         ),
         {
           svg: trendSvg(layout, { title: words.chart, font: 'SourceSans3' }),

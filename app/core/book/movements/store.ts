@@ -3,7 +3,8 @@ import type { Measured } from '../../measured.ts';
 import type { Reading } from '../current.ts';
 import { circuitPlace, foundPlace, lossPlace, lotPlace, outside, spongePlace, vesselPlace } from '../places.ts';
 import { runsByCharge } from '../runs.ts';
-import { priorShare, residual } from '../shares.ts';
+import { priorShare } from '../shares.ts';
+import { residualAt } from '../site-figures.ts';
 import { byShare } from './estimates.ts';
 import { type Gathering, move, readOrStated } from './gathering.ts';
 
@@ -68,10 +69,11 @@ function spilled(g: Gathering, reading: Reading<'spill'>): void {
 }
 
 /** Mercury in what was handed over where nobody stated a share: null where it holds none that counts, undefined where nobody can tell. */
-const usualShare: Readonly<Record<Reading<'transfer'>['body']['what'], { value: number; u: number } | null | undefined>> = {
+const usualShare: Readonly<
+  Record<Exclude<Reading<'transfer'>['body']['what'], 'sponge'>, { value: number; u: number } | null | undefined>
+> = {
   mercury: { value: 1, u: 0 },
   amalgam: { value: priorShare.middle, u: priorShare.u },
-  sponge: { value: residual.middle, u: residual.u },
   bar: null,
   plate: null,
   waste: undefined,
@@ -94,14 +96,16 @@ function handedOver(g: Gathering, reading: Reading<'transfer'>): void {
           ? vesselPlace(vessel)
           : null;
   const away = counts === 'loss' ? lossPlace('sent-away') : outside;
+  const left = residualAt(g.current, reading.happened);
+  const usual = what === 'sponge' ? { value: left.middle, u: left.u } : usualShare[what];
   let mercury: Measured | null = null;
   if (lot !== undefined && share === undefined) mercury = g.lotMercuries.get(lot)?.mercury ?? null;
   else if (charge !== undefined && share === undefined)
     mercury = g.runMercuries.get(runsByCharge(g.runs).get(charge)?.id ?? '')?.inSponge ?? null;
   else if (net && what === 'mercury' && share === undefined)
     mercury = vessel === undefined ? net : g.inVessel(net, vessel, reading.happened);
-  else if (net && (share !== undefined || usualShare[what] !== null))
-    mercury = byShare(net, share ?? usualShare[what] ?? undefined, `share:${vessel ?? reading.id}`);
+  else if (net && (share !== undefined || usual !== null))
+    mercury = byShare(net, share ?? usual ?? undefined, `share:${vessel ?? reading.id}`);
   if (mercury === null) return;
   // sweepings sent away are a loss or a disposal: posted as handed over until somebody says, and bounded as lost
   if (asksWhich(reading.body))

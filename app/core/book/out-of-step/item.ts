@@ -74,8 +74,8 @@ export interface RecordNotice {
 export interface Asked {
   /** The moment it is asked for: what is due, expired or old is so then. */
   readonly at: string;
-  /** A lot in the safe for more days than this is told. */
-  readonly lotDays: number;
+  /** A lot in the safe for more days than this is told; left out: as the site set it at that moment. */
+  readonly lotDays?: number;
   /** What the host told about the files; left out where nobody asked it. */
   readonly notices?: readonly RecordNotice[];
 }

@@ -1,12 +1,10 @@
 /** Lots that lie in the safe longer than the site chose, and lots that were not found. Amalgam that lies is mercury that nobody has accounted for yet. */
 import { dayNumber, dayOf } from '../../time.ts';
 import type { Book } from '../book.ts';
+import { lotDaysAt } from '../site-figures.ts';
 import { type Asked, fromFlags, type OutOfStep, ofEntry } from './item.ts';
 
-/** Days a lot may lie before it is told, where the site chose none (common practice, no source). */
-export const startingLotDays = 90;
-
-export const lotsOutOfStep = (book: Book, { at, lotDays }: Asked): OutOfStep[] => [
+export const lotsOutOfStep = (book: Book, { at, lotDays = lotDaysAt(book.current, at) }: Asked): OutOfStep[] => [
   ...fromFlags(book, 'lots', ['lot-not-found', 'lot-charged-twice', 'lot-unwritten']),
   ...[...book.lots.all.values()].flatMap((lot) => {
     const days = (dayNumber(dayOf(at)) ?? 0) - (dayNumber(dayOf(lot.made)) ?? 0);

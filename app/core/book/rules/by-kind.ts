@@ -45,6 +45,9 @@ const rules: Rules = {
   closing: closingRules,
   'check-list': checkListRules,
   'stop-rules': ({ setBy }, asking) => asking.known(setBy, 'person', 'body.setBy'),
+  'site-figures': ({ falseAlarm, residualShare, lotDays }, asking) => {
+    if (!falseAlarm && !residualShare && !lotDays) asking.refuse('no-figure', 'body');
+  },
   note: ({ about }, asking) => {
     if (about !== undefined && !asking.book.current.byId.has(about))
       asking.refuse('unknown-id', 'body.about', { id: about, wanted: 'entry' });

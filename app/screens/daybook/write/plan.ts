@@ -45,7 +45,7 @@ function startOf(kind: Kind, { book, now, of, about }: WriteStart): Typed {
   const usual = usualScale(book, now);
   if (of) return filled(fields, { ...(of.body as Record<string, unknown>), of: of.id }, usual);
   const stands =
-    kind === 'stop-rules' || kind === 'site-numbers' || kind === 'retention' || kind === 'lead-times'
+    kind === 'stop-rules' || kind === 'site-figures' || kind === 'site-numbers' || kind === 'retention' || kind === 'lead-times'
       ? lastSaid(book.current, kind, now)
       : null;
   // the list written last takes the place of the one before: a new one begins with what stands

@@ -28,7 +28,14 @@ export const plainHref = (kind: WrittenKind, about?: string): string =>
 export function writeHref(kind: WrittenKind, about?: string): string {
   if (kind === 'melt' || kind === 'assay') return formHref(kind, about);
   if (kind === 'check-list') return asksHref();
-  if (kind === 'stop-rules' || kind === 'site-numbers' || kind === 'retention' || kind === 'lead-times') return saidHref(kind);
+  if (
+    kind === 'stop-rules' ||
+    kind === 'site-figures' ||
+    kind === 'site-numbers' ||
+    kind === 'retention' ||
+    kind === 'lead-times'
+  )
+    return saidHref(kind);
   return ownForm(kind) ?? plainHref(kind, about);
 }
 
