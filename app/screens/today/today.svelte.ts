@@ -1,6 +1,7 @@
 /** The state of the Today room: the day's page from the book as it stands, with the drafts this window remembers. */
 import { maySee, rolesAt } from '../../core/book/may-see.ts';
 import { countOutOfStep, startingLotDays } from '../../core/book/out-of-step.ts';
+import { lotDaysAt } from '../../core/book/site-figures.ts';
 import type { Daybook } from '../../daybook/book.svelte.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
 import { readLotDays } from '../mercury/out-of-step/lot-days.ts';
@@ -22,7 +23,7 @@ export class TodayState {
   /** Looks at the clock and the drafts again. */
   async look(): Promise<void> {
     this.now = this.#daybook.clock.now();
-    this.lotDays = await readLotDays(this.#daybook.store);
+    this.lotDays = await readLotDays(this.#daybook.store, () => lotDaysAt(this.#daybook.book.current, this.now));
     const rows = await this.#daybook.store.drafts().catch(() => []);
     this.drafts = [...rows].sort((a, b) => (a.touched < b.touched ? 1 : -1));
   }

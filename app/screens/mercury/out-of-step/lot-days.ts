@@ -10,10 +10,10 @@ export function lotDaysFrom(text: string): number | null {
   return /^\d{1,5}$/.test(text.trim()) && n >= 1 ? n : null;
 }
 
-/** The days chosen for this daybook, or those to begin with. */
-export async function readLotDays(store: Store): Promise<number> {
+/** The days chosen for this daybook in this window, or those to begin with: what the site set, else the program's own. */
+export async function readLotDays(store: Store, starting: () => number = () => startingLotDays): Promise<number> {
   const kept = await store.setting(key).catch(() => undefined);
-  return typeof kept === 'number' ? (lotDaysFrom(String(kept)) ?? startingLotDays) : startingLotDays;
+  return typeof kept === 'number' ? (lotDaysFrom(String(kept)) ?? starting()) : starting();
 }
 
 export const saveLotDays = (store: Store, days: number): Promise<void> => store.saveSetting(key, days).catch(() => {});
