@@ -64,7 +64,9 @@ describe('a sentence for every kind of the year', () => {
     ['unmake', ['Charge of 1 March 2026, Pot retort taken apart before it was fired: the lid was cracked']],
     [
       'melt',
-      ['Melted: sponge of 2 charges, 2.4 g of added metal and old slag; 1 bar (Bar 7), 361.9 g; 1 sample, 1.2 g; prills 0.9 g; slag 41 g'],
+      [
+        'Melted: sponge of 2 charges, 2.4 g of added metal and old slag; 1 bar (Bar 7), 361.9 g; 1 sample, 1.2 g; prills 0.9 g; slag 41 g',
+      ],
     ],
     ['waste', ['sweepings, 2.3 kg, into Drum one from Working bottle; must go by 1 December 2026']],
     ['spill', ['Spill at the bench: 55 g ran out of Working bottle; 40.0 g gathered up into Flask two']],

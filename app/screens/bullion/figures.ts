@@ -40,7 +40,8 @@ export const shownFine = (fine: FineMetal | null): Shown =>
   fine ? shownWith(fine.grams, fine.uKnown ? uOf(fine.net) / 1e6 : null) : nothingShown;
 
 /** Grams as weighed. */
-export const shownMass = (w: Pick<Weighed, 'grams' | 'net' | 'uKnown'>): Shown => shownWith(asRatio(w.grams), w.uKnown ? uOf(w.net) / 1e6 : null);
+export const shownMass = (w: Pick<Weighed, 'grams' | 'net' | 'uKnown'>): Shown =>
+  shownWith(asRatio(w.grams), w.uKnown ? uOf(w.net) / 1e6 : null);
 
 /** "885.02 ± 0.29". */
 export const joinedText = ({ value, U }: Shown, unit = ''): string =>
