@@ -64,11 +64,12 @@ test('a period that was refused keeps its draft; one that is closed has none', a
   expect((await daybook.store.drafts()).map((row) => row.form)).toEqual(['closing']);
   const plain = host.ask.bind(host);
   const asked: unknown[] = [];
-  host.ask = (async (question: string, body: unknown) => {
+  const answering = async (question: string, body: unknown) => {
     if (question !== 'close-period') return plain(question as never, body as never);
     asked.push(body);
     return good({ entry: host.lines[0], desk: { endMark: 'mark' } });
-  }) as typeof host.ask;
+  };
+  Object.assign(host, { ask: answering });
   expect(await ask.send(chosen)).toBe(true);
   expect(asked).toEqual([expect.objectContaining({ closing: 'count-one', note: 'Counted twice.' })]);
   expect(await daybook.store.drafts()).toEqual([]);

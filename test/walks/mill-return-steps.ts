@@ -228,9 +228,8 @@ async function melt(page: Page, hand: Hand): Promise<void> {
   await hand.press(page.getByRole('link', { name: 'Write up the melt' }));
   await main(page).locator('form').waitFor();
   await on(page, 29);
-  const bar = page.getByRole('group', { name: /^Bar 1/ });
-  await hand.write(text(bar, 'Number or name'), 'No. 1');
-  await hand.write(reading(bar, 'Weight'), data.bar);
+  await hand.write(page.getByLabel('Bar 1: number or name', { exact: true }), 'No. 1');
+  await hand.write(page.getByLabel('Bar 1: weight', { exact: true }), `${data.bar} ozt`);
   await keep(page, hand);
 }
 
