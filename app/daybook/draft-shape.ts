@@ -21,9 +21,11 @@ export interface Extras {
   formPage: string;
   book: string;
   page: string;
+  /** Pictures and documents that lie at the host already: the file's name there, and what it shows. */
+  evidence: { file: string; shows: string }[];
 }
 
-export const noExtras = (): Extras => ({ witness: [], formNumber: '', formPage: '', book: '', page: '' });
+export const noExtras = (): Extras => ({ witness: [], formNumber: '', formPage: '', book: '', page: '', evidence: [] });
 
 /** What a draft holds. */
 export interface DraftContent<V> {
@@ -47,8 +49,8 @@ const closed: readonly (readonly [key: string, beside: string, texts: readonly s
   ['take', 'own', ['whole', 'part', 'not-found']],
 ];
 
-/** Where a moment was filled from: the field of the moment may leave it out. */
-const mayLack = 'was';
+/** Where a moment was filled from, which its field may leave out; evidence, which drafts of before forms could take it do not have. */
+const mayLack: ReadonlySet<string> = new Set(['was', 'evidence']);
 
 const isMember = (value: unknown): value is Readonly<Record<string, unknown>> =>
   value !== null && typeof value === 'object' && !Array.isArray(value);
@@ -66,7 +68,7 @@ export function sameShape(value: unknown, sample: unknown): boolean {
   if (keys.includes('__proto__')) return false;
   if (known.length === 1 && known[0] === anyKey) return keys.every((key) => sameShape(value[key], sample[anyKey]));
   if (!keys.every((key) => known.includes(key))) return false;
-  if (!known.every((key) => (Object.hasOwn(value, key) ? sameShape(value[key], sample[key]) : key === mayLack))) return false;
+  if (!known.every((key) => (Object.hasOwn(value, key) ? sameShape(value[key], sample[key]) : mayLack.has(key)))) return false;
   return closed.every(
     ([key, beside, texts]) => !known.includes(key) || !known.includes(beside) || texts.includes(value[key] as string),
   );
@@ -74,7 +76,7 @@ export function sameShape(value: unknown, sample: unknown): boolean {
 
 /** The content of a stored draft of a form whose values are like the sample, or null where it is none. Never throws. */
 export function draftContent<V extends object>(row: DraftRow, sample: V): DraftContent<V> | null {
-  const whole = { id: '', values: sample, when: someWhen, extras: noExtras() };
+  const whole = { id: '', values: sample, when: someWhen, extras: { ...noExtras(), evidence: [{ file: '', shows: '' }] } };
   if (!isMoment(row.touched) || !sameShape(row.content, whole)) return null;
   const content = row.content as DraftContent<V>;
   return id.safeParse(content.id).success ? content : null;

@@ -36,6 +36,8 @@ export const numberOr = (text: string): number | string | undefined => {
 };
 
 const delayMs = 250;
+/** Letters that what a picture shows may have (`label` of core/shapes.ts). */
+const mostLetters = 120;
 
 export class EntryForm<V extends object> {
   readonly plan: FormPlan<V>;
@@ -55,6 +57,10 @@ export class EntryForm<V extends object> {
   unread = $state.raw<readonly DraftRow[]>([]);
   /** The draft could not be saved: what is typed lives in this window only. */
   draftLost = $state(false);
+  /** A picture or document is on its way to the host. */
+  attaching = $state(false);
+  /** Why the last picture or document was not taken, in sentences. */
+  notAttached = $state.raw<readonly string[]>([]);
   #id = '';
   #timer: ReturnType<typeof setTimeout> | null = null;
   #fields = new Set<string>();
@@ -75,6 +81,7 @@ export class EntryForm<V extends object> {
     this.when = { day: dayOf(now), time: now.slice(11, 16), timing: 'exact' };
     this.extras = noExtras();
     this.problems = [];
+    this.notAttached = [];
     this.kept = null;
     this.takenUp = '';
     this.#asked = false;
@@ -101,7 +108,7 @@ export class EntryForm<V extends object> {
 
   /** The entry as it would be handed in. */
   draft(): Record<string, unknown> {
-    const { witness, formNumber, formPage, book, page } = this.extras;
+    const { witness, formNumber, formPage, book, page, evidence } = this.extras;
     const form = textOr(formNumber) || textOr(formPage) ? { number: formNumber.trim(), page: textOr(formPage) } : undefined;
     const transcribed = textOr(book) || textOr(page) ? { book: book.trim(), page: textOr(page) } : undefined;
     return pruned({
@@ -114,6 +121,7 @@ export class EntryForm<V extends object> {
       witness: witness.length > 0 ? [...witness] : undefined,
       form,
       transcribed,
+      evidence: evidence.length > 0 ? evidence.map(({ file, shows }) => ({ file, shows: textOr(shows) })) : undefined,
     });
   }
 
@@ -126,6 +134,16 @@ export class EntryForm<V extends object> {
       problems.push(problem('writer-missing', 'by'));
     this.problems = problems;
     return problems.length === 0;
+  }
+
+  /** Has the host keep a picture or document at once, which then goes with the entry; the same one goes with it once. */
+  async attach(bytes: Uint8Array, shows: string): Promise<void> {
+    this.attaching = true;
+    const answer = await this.daybook.host.ask('evidence', bytes);
+    this.attaching = false;
+    this.notAttached = answer.ok ? [] : answer.problems.map(problemText);
+    if (!answer.ok || this.extras.evidence.some((one) => one.file === answer.value.file)) return;
+    this.extras.evidence.push({ file: answer.value.file, shows: shows.trim().slice(0, mostLetters) });
   }
 
   /** Sentences on what is wrong with a field; a field that asks is known to say so itself. */
@@ -199,7 +217,7 @@ export class EntryForm<V extends object> {
       this.#id = content.id;
       this.values = content.values;
       this.when = content.when;
-      this.extras = content.extras;
+      this.extras = { ...noExtras(), ...content.extras };
       this.takenUp = row.touched;
     }
     this.#blocked = row !== undefined && !content;

@@ -37,5 +37,10 @@ export const en = {
   formPage: 'Page of the form',
   transcribedBook: 'Copied from an older book: which',
   transcribedPage: 'Page of that book',
+  evidence: 'Picture or document',
+  evidenceHint: 'PNG, JPEG or PDF: of the scale’s display, a seal, a certificate. It is kept in the daybook beside the entry.',
+  evidenceShows: (n: number) => `What picture ${n} shows`,
+  evidenceOff: (n: number) => `Leave picture ${n} off`,
+  evidenceComes: 'The picture is being kept …',
   notRecorded: 'not recorded',
 } as const;

@@ -95,6 +95,44 @@ describe('a form on its way to an entry', () => {
     daybook.store.close();
   });
 
+  test('a picture goes with the entry once, named by what it shows, is in the draft, and one the host refuses is told and not named', async () => {
+    const { host, daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    fill(form);
+    await form.attach(Uint8Array.of(7), 'Display at 885.0 g');
+    await form.attach(Uint8Array.of(7), 'the same again');
+    await form.attach(Uint8Array.of(8), '');
+    const wanted = [{ file: `${'0'.repeat(63)}7.png`, shows: 'Display at 885.0 g' }, { file: `${'0'.repeat(63)}8.png` }];
+    expect(form.draft().evidence).toEqual(wanted);
+    await form.saveDraft();
+    const again = new EntryForm(daybook, plan);
+    await again.restore();
+    expect(again.draft().evidence).toEqual(wanted);
+    host.silent = true;
+    await again.attach(Uint8Array.of(9), 'Seal');
+    expect(again.notAttached).toHaveLength(1);
+    expect(again.draft().evidence).toEqual(wanted);
+    host.silent = false;
+    expect((await again.keep())?.ok).toBe(true);
+    expect(host.lines.at(-1)?.evidence).toEqual(wanted);
+    daybook.store.close();
+  });
+
+  test('a draft from before forms took pictures is taken up, without any', async () => {
+    const { daybook } = await begun();
+    const first = new EntryForm(daybook, plan);
+    fill(first);
+    await first.saveDraft();
+    const row = await daybook.store.draft('scale');
+    const content = row?.content as { extras: Record<string, unknown> };
+    const { evidence: _, ...extras } = content.extras;
+    await daybook.store.saveDraft({ form: 'scale', touched: clock.now(), content: { ...content, extras } });
+    const again = new EntryForm(daybook, plan);
+    await again.restore();
+    expect([again.values.label, again.extras.evidence, again.unread]).toEqual(['Bench', [], []]);
+    daybook.store.close();
+  });
+
   test('a change is saved within 300 ms, without anybody asking', async () => {
     const { daybook } = await begun();
     const form = new EntryForm(daybook, plan);

@@ -72,7 +72,9 @@ export function testHost(before: readonly Draft[] = [], writable = true): TestHo
           ? new TextEncoder().encode(lines.map((e) => `${JSON.stringify(e)}\n`).join(''))
           : question === 'keep'
             ? { entry: put(body as Draft), desk: desk() }
-            : state();
+            : question === 'evidence'
+              ? { file: `${mark((body as Uint8Array)[0] ?? 0)}.png` }
+              : state();
       return good(value) as Answer<Q>;
     },
   };

@@ -2,10 +2,9 @@
  * The pages of the room Air walked in a browser: a day with a gap and a reading below detection drawn, a reading written by keyboard and asked about, a limit
  * entered out of a row, a meter's table with faults and then without. axe finds nothing in either theme.
  */
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { byKeyboard } from './hands.ts';
+import { pictured, plainInBoth } from './looked-at.ts';
 import { dayAhead, daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
@@ -14,29 +13,6 @@ const main = () => walked.page.locator('main');
 const field = (label: string) => main().getByLabel(label, { exact: true });
 const group = (name: string) => main().getByRole('radiogroup', { name, exact: true });
 const text = async () => (await main().innerText()).replaceAll(/[\u00a0\u202f]/g, ' ');
-const pictures = process.env.AIR_PICTURES;
-async function picture(name: string): Promise<void> {
-  if (!pictures) return;
-  mkdirSync(pictures, { recursive: true });
-  for (const theme of ['light', 'dark'] as const) {
-    await walked.theme(theme);
-    for (const [width, height] of [
-      [1280, 800],
-      [1920, 1080],
-      [640, 800],
-    ] as const) {
-      await walked.page.setViewportSize({ width, height });
-      await walked.page.screenshot({ path: join(pictures, `${name}-${theme}-${width}.png`), fullPage: true });
-    }
-  }
-  await walked.page.setViewportSize({ width: 1280, height: 800 });
-}
-async function plain(): Promise<void> {
-  for (const theme of ['light', 'dark'] as const) {
-    await walked.theme(theme);
-    expect(await walked.axe()).toEqual([]);
-  }
-}
 
 const area = (id: string, from: string, to: string, shows: string) =>
   draft(
@@ -81,22 +57,19 @@ test('a day is drawn with its gap, each value is told as it gets the focus, and 
   await main().locator('.told').filter({ hasText: '10:00 to 12:00' }).waitFor();
   // 0.060 · (101.325 / 98) · (293.15 / 298.15), reckoned by hand
   expect(await text()).toContain('0.0610 mg/m³');
-  await plain();
-  await picture('day');
+  await plainInBoth(walked, 'day');
 });
 
 test('a limit is entered out of its row, refused by name without its source, and picked only once somebody looked it up', async () => {
   const hand = byKeyboard(walked.page);
   await walked.go('#/air/limits');
   await main().getByText('No limit is picked. Exposure is computed, and no verdict is given.').waitFor();
-  await plain();
-  await picture('limits');
+  await plainInBoth(walked, 'limits');
   await walked.go('#/air/limits/acgih');
   await field('Figure, mg/m³').waitFor();
   expect(await field('Figure, mg/m³').inputValue()).toBe('0.025');
   expect(await group('For whom').getByLabel('People at work').isChecked()).toBe(true);
-  await plain();
-  await picture('limit-form');
+  await plainInBoth(walked, 'limit-form');
   const keep = main().getByRole('button', { name: 'Keep', exact: true });
   await main().getByRole('button', { name: 'Keeper', exact: true }).click();
   const source = main().getByLabel(/^Source: the paper it was read in/);
@@ -130,13 +103,12 @@ test('a reading is written by keyboard: the meter stands there, 68 is asked abou
   await hand.write(shows, '<0.003');
   const temperature = main().getByLabel(/^Air temperature/);
   await hand.write(temperature, '68');
-  await plain();
-  await picture('reading');
+  await plainInBoth(walked, 'reading');
   const keep = main().getByRole('button', { name: 'Keep', exact: true });
   await hand.press(keep);
   await main().getByText('It ends (', { exact: false }).waitFor();
   await main().getByText('Was the air at 68 °C? 68 °F would be 20 °C.', { exact: false }).waitFor();
-  await picture('reading-asked');
+  await pictured(walked, 'reading-asked');
   await to.getByLabel('Time').fill('09:30');
   await temperature.fill('20');
   await hand.press(keep);
@@ -162,14 +134,13 @@ test('the table of a meter is kept whole or not at all, and every fault is named
   await field('Its clock’s offset from UTC').fill('+00:00');
   await main().getByRole('alert').getByText('nothing can be kept yet').waitFor();
   expect(await main().getByRole('alert').innerText()).toMatch(/row 2[\s\S]*(Hg|Time)/i);
-  await plain();
-  await picture('meter-faults');
+  await plainInBoth(walked, 'meter-faults');
   await paste.fill(table('0.012', '08:10:00'));
   await main().getByRole('button', { name: 'Keep all 2 readings' }).click();
   await main().getByText('2 readings are kept.').waitFor();
-  await picture('meter-kept');
+  await pictured(walked, 'meter-kept');
   await walked.go('#/air');
   await main().getByRole('row', { name: /Bench/ }).waitFor();
-  await picture('overview');
+  await pictured(walked, 'overview');
   expect(walked.errors.filter((e) => !e.includes('status of 4'))).toEqual([]);
 });

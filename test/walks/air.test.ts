@@ -2,21 +2,14 @@
  * The room Air walked in a browser: a day with a gap and a reading below detection, without and with a limit; a hot retort opened in the reckoner;
  * and entries that cannot be meant, refused by name. axe finds nothing in either theme.
  */
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { byKeyboard } from './hands.ts';
+import { plainInBoth } from './looked-at.ts';
 import { dayAhead, daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
 let walked: WalkedWindow;
 const main = () => walked.page.locator('main');
-const pictures = process.env.AIR_PICTURES;
-async function picture(name: string): Promise<void> {
-  if (!pictures) return;
-  mkdirSync(pictures, { recursive: true });
-  await walked.page.screenshot({ path: join(pictures, `${name}.png`), fullPage: true });
-}
 
 const area = (id: string, from: string, to: string, shows: string) =>
   draft(
@@ -49,19 +42,11 @@ afterAll(async () => {
   await walked?.close();
 });
 
-async function plain(): Promise<void> {
-  for (const theme of ['light', 'dark'] as const) {
-    await walked.theme(theme);
-    expect(await walked.axe()).toEqual([]);
-  }
-}
-
 test('a day with a gap and a reading below detection has a range without an upper end, and no verdict while no limit is picked', async () => {
   await walked.go('#/air');
   await main().getByText('Out of date by the register: Vapour meter').waitFor();
   await main().getByText('No limit is picked. Exposure is computed, and no verdict is given.').first().waitFor();
-  await plain();
-  await picture('overview');
+  await plainInBoth(walked, 'overview');
   const region = main().getByRole('region', { name: 'Days with readings' });
   await byKeyboard(walked.page).press(region.getByRole('link').first());
   await main()
@@ -73,8 +58,7 @@ test('a day with a gap and a reading below detection has a range without an uppe
   expect(text).toContain('< 0.003 mg/m³');
   expect(text).toContain('It is not taken as clean');
   expect(text).toContain('No limit is picked for this day');
-  await plain();
-  await picture('day');
+  await plainInBoth(walked, 'day');
 });
 
 test('against a limit that the site entered a day is above its figure, or nobody can tell', async () => {
@@ -128,8 +112,7 @@ test('a hot retort opened in the reckoner shows the person at the lid apart from
   expect(await text()).toContain('71 min');
   expect(await text()).toContain('24 min if the air mixed perfectly');
   expect(await text()).toContain('A planning figure, not a measurement.');
-  await plain();
-  await picture('opening');
+  await plainInBoth(walked, 'opening');
   await hand.write(field('Still given off afterwards'), '12');
   await main().getByRole('cell', { name: 'never', exact: true }).waitFor();
   await hand.write(field('Mixing factor'), '0.5');
@@ -141,13 +124,13 @@ test('the other planning pages refuse in place and name what they take for grant
   await walked.go('#/air/plan/vapour');
   await hand.write(main().getByLabel('Temperature of mercury and air', { exact: true }), '20');
   await main().getByText('14.1', { exact: false }).first().waitFor();
-  await plain();
+  await plainInBoth(walked);
   await hand.write(main().getByLabel('Temperature of mercury and air', { exact: true }), '2000');
   await main().getByText('The vapour of liquid mercury is known from').waitFor();
   for (const page of ['room', 'hood', '']) {
     await walked.go(`#/air/plan/${page}`);
     await main().getByText('A planning figure, not a measurement.').first().waitFor();
-    await plain();
+    await plainInBoth(walked);
   }
   expect(walked.errors.filter((e) => !e.includes('status of 4'))).toEqual([]);
 });

@@ -3,11 +3,12 @@
  * the assay: methods.md WE-18, reckoned there and not here.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { problem } from '../../app/core/result.ts';
+import { en } from '../../app/words/en.ts';
 import { flagText } from '../../app/words/flags.ts';
 import { problemText } from '../../app/words/problems.ts';
 import { bullion } from '../../app/words/screens-bullion.ts';
@@ -15,6 +16,7 @@ import { assaying } from '../../app/words/screens-bullion-assaying.ts';
 import { settleWords } from '../../app/words/screens-bullion-forms.ts';
 import { meltForm } from '../../app/words/screens-bullion-melt.ts';
 import { byKeyboard, type Hand } from './hands.ts';
+import { plainInBoth } from './looked-at.ts';
 import { daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
@@ -43,31 +45,6 @@ async function open(hash: string) {
   await walked.go(hash);
   const writer = main().getByRole('button', { name: 'Keeper', exact: true });
   if (await writer.isVisible()) await hand.press(writer);
-}
-async function pictured(name: string) {
-  const pics = process.env.WALK_PICTURES;
-  if (!pics) return;
-  const { page } = walked;
-  for (const [size, width, height] of [
-    ['1280', 1280, 800],
-    ['1920', 1920, 1080],
-    ['200', 640, 400],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    for (const theme of ['light', 'dark'] as const) {
-      await walked.theme(theme);
-      await page.screenshot({ path: join(pics, `${name}-${size}-${theme}.png`), fullPage: true });
-    }
-  }
-  await page.setViewportSize({ width: 1280, height: 800 });
-}
-/** Axe finds nothing in either theme. */
-async function clean(name: string) {
-  await pictured(name);
-  for (const theme of ['dark', 'light'] as const) {
-    await walked.theme(theme);
-    expect(await walked.axe(), `${name} ${theme}`).toEqual([]);
-  }
 }
 
 beforeAll(async () => {
@@ -140,7 +117,7 @@ test('the stamped number is offered, the shrinkage stands between its bounds, an
   const back = plain(await main().locator('p.back').textContent());
   expect(back).toContain('W-7 550');
   expect(back).toContain('shrinkage 12.3 g');
-  await clean('melt');
+  await plainInBoth(walked, 'melt');
 });
 
 test('a bar over its charge is named at the bars with the mend while it is typed', async () => {
@@ -149,17 +126,38 @@ test('a bar over its charge is named at the bars with the mend while it is typed
   await hand.write(field(meltForm.weightOf(meltForm.barOne, 1)), '570.0');
   const bars = main().getByRole('group', { name: meltForm.bars, exact: true });
   expect(plain(await bars.getByRole('status').textContent())).toContain('7.7 g more than what went in');
-  await clean('melt-over');
+  await plainInBoth(walked, 'melt-over');
   await hand.write(field(meltForm.weightOf(meltForm.barOne, 1)), '550.0');
   await bars.getByRole('status').waitFor({ state: 'detached' });
   await hand.tick(box(/^Slag of the melt/));
+});
+
+test('a picture of the bar goes with the melt and is seen on its entry; what is no picture is refused in words', async () => {
+  await hand.press(fold(en.particulars));
+  const asked = main().getByLabel(en.evidence, { exact: true });
+  await asked.setInputFiles({ name: 'bar.png', mimeType: 'image/png', buffer: Buffer.from('no picture') });
+  await main()
+    .getByText(problemText(problem('evidence-kind', '')))
+    .waitFor();
+  await asked.setInputFiles({
+    name: 'Bar on the bench.png',
+    mimeType: 'image/png',
+    buffer: readFileSync('assets/icons/64x64.png'),
+  });
+  expect(await field(en.evidenceShows(1)).inputValue()).toBe('Bar on the bench');
+  await hand.write(field(en.evidenceShows(1)), 'Bar W-7, stamped');
+  await plainInBoth(walked, 'melt-picture');
 });
 
 test('the melt is kept, its prills and slag are stock no more, and the bar waits for its assay', async () => {
   await hand.press(toKeep());
   await keptLine().waitFor();
   const next = main().getByRole('link', { name: meltForm.toAssay('W-7') });
-  expect(await next.getAttribute('href')).toMatch(/^#\/bullion\/assay\//);
+  const bar = /^#\/bullion\/assay\/(.*)$/.exec((await next.getAttribute('href')) ?? '')?.[1] ?? '';
+  await walked.go(`#/daybook/${decodeURIComponent(bar).split('/')[0]}`);
+  const seen = main().getByRole('img', { name: 'Bar W-7, stamped' });
+  await seen.scrollIntoViewIfNeeded();
+  await expect.poll(() => seen.evaluate((img) => (img as HTMLImageElement).naturalWidth)).toBe(64);
   await open('#/bullion/melt');
   expect(await box(/^Prills|^Slag|^Sponge/).count()).toBe(0);
 });
@@ -171,7 +169,7 @@ test('an assay is opened at the bar with the bar filled in: method first, and on
   expect(await main().getByRole('combobox', { name: assaying.bar }).locator('option:checked').textContent()).toBe('W-7');
   expect(await sample(1, assaying.taken).count()).toBe(0);
   await main().getByText(assaying.pickMethod).waitFor();
-  await clean('assay-empty');
+  await plainInBoth(walked, 'assay-empty');
   await hand.choose(main().getByRole('radiogroup', { name: assaying.method }), 'Fire assay');
   await sample(1, assaying.taken).waitFor();
   expect(await main().getByRole('group', { name: assaying.air }).count()).toBe(0);
@@ -202,7 +200,7 @@ test('replicates and proofs give the fineness while they are typed, with the ter
   // k = 2: of the assay 2 × 0.146541, of sampling 2 × 0.8, of both the root of the sum of squares
   expect(plain(await live.locator('tbody tr').first().textContent())).toMatch(/0\.29.*1\.6.*1\.6/);
   expect(plain(await main().locator('p.back').textContent())).toContain('Bar W-7, Fire assay, gold 885.0');
-  await clean('assay-fire');
+  await plainInBoth(walked, 'assay-fire');
   await hand.press(toKeep());
   await keptLine().waitFor();
 });
@@ -260,7 +258,7 @@ test('a cornet heavier than its sample and a proof that found too much are refus
     .getByText(problemText(problem('proof-over-taken', '', { taken: '200 mg', found: '210.1 mg' })))
     .waitFor();
   expect(await keptLine().count()).toBe(0);
-  await clean('assay-refused');
+  await plainInBoth(walked, 'assay-refused');
   await walked.go(`#/bullion/bar/${encodeURIComponent(bar)}`);
   expect(await main().getByRole('region', { name: bullion.one.assays }).locator('.assay').count()).toBe(1);
 });
@@ -274,7 +272,7 @@ test('gold and silver over 1000 are named while typed, kept as stated, and marke
   await hand.write(field(assaying.gold), '930.0');
   await hand.write(field(assaying.silver), '95.0');
   await main().getByText('Over 1000 parts.', { exact: false }).first().waitFor();
-  await clean('assay-over');
+  await plainInBoth(walked, 'assay-over');
   await hand.press(toKeep());
   await keptLine().waitFor();
   await walked.go(`#/bullion/bar/${encodeURIComponent(bar)}`);
@@ -293,7 +291,7 @@ test('a density is indicative, for a bar only, and names the second metal it was
   await hand.choose(main().getByRole('radiogroup', { name: assaying.other }), 'Silver');
   await main().getByText('The second metal is taken as silver.', { exact: false }).first().waitFor({ state: 'attached' });
   expect(plain(await main().locator('p.back').textContent())).toContain('indicative');
-  await clean('assay-density');
+  await plainInBoth(walked, 'assay-density');
 });
 
 test('a bar that was handed over can be ticked only apart, is named with the mend, and is kept and marked', async () => {
@@ -301,7 +299,7 @@ test('a bar that was handed over can be ticked only apart, is named with the men
   await hand.press(fold(meltForm.gone));
   await hand.tick(box(/^Bar W-6/));
   await main().getByText(meltForm.left('W-6')).waitFor();
-  await clean('melt-gone');
+  await plainInBoth(walked, 'melt-gone');
   await hand.press(toKeep());
   await keptLine().waitFor();
   await walked.go(`#/bullion/bar/${encodeURIComponent('melt-before/b1')}`);
@@ -344,6 +342,6 @@ test('a bar that stands in a melt already is refused where it is ticked, and not
     .waitFor();
   expect(await box(/^Bar W-7/).getAttribute('aria-invalid')).toBe('true');
   expect(await keptLine().count()).toBe(0);
-  await clean('melt-refused');
+  await plainInBoth(walked, 'melt-refused');
   expect(walked.errors).toEqual([]);
 });

@@ -2,41 +2,15 @@
  * What falls due, on Today, with the site's own lead times set by keyboard. Find, by keyboard from Today: to a lot, to a bar, narrowed and the same after a reload; what is not for whoever writes is not found and said to be left
  * out; nothing found says where was looked. axe finds nothing in either theme.
  */
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { byKeyboard } from './hands.ts';
+import { plainInBoth } from './looked-at.ts';
 import { dayAhead, daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
 let walked: WalkedWindow;
 const main = () => walked.page.locator('main');
 const field = () => main().getByLabel('Words to find');
-
-const pictures = process.env.SITE_PICTURES;
-async function picture(name: string): Promise<void> {
-  if (!pictures) return;
-  mkdirSync(pictures, { recursive: true });
-  for (const [width, height] of [
-    [1280, 800],
-    [1920, 1080],
-    [640, 400],
-  ] as const) {
-    await walked.page.setViewportSize({ width, height });
-    for (const theme of ['light', 'dark'] as const) {
-      await walked.theme(theme);
-      await walked.page.screenshot({ path: join(pictures, `${name}-${width}-${theme}.png`), fullPage: true });
-    }
-  }
-  await walked.page.setViewportSize({ width: 1280, height: 800 });
-}
-
-async function plain(): Promise<void> {
-  for (const theme of ['light', 'dark'] as const) {
-    await walked.theme(theme);
-    expect(await walked.axe()).toEqual([]);
-  }
-}
 
 /** Goes to Find by its key and types, as from any page. */
 async function find(words: string): Promise<void> {
@@ -76,12 +50,10 @@ test('Today tells what is past and what falls due, how far ahead it looked, and 
     expect.stringMatching(/^Calibration of Bench scale.*in 12 days/),
   ]);
   await due.getByText(/^Looked ahead to .* \(30 days\)\./).waitFor();
-  await picture('due');
-  await plain();
+  await plainInBoth(walked, 'due');
   await keys.press(due.getByRole('link', { name: 'Lead times' }));
   await main().getByRole('heading', { level: 1, name: 'Lead times' }).waitFor();
-  await picture('lead-times-new');
-  await plain();
+  await plainInBoth(walked, 'lead-times-new');
   await walked.keep([
     draft('leads-one', 'lead-times', { leads: [{ of: 'scale', days: 5 }], countEvery: 20 }, daysAgo(10)),
     draft('retort-again', 'retort', { of: 'pot-retort', label: 'Pot retort', capacity: '2 kg' }, daysAgo(1)),
@@ -93,8 +65,7 @@ test('Today tells what is past and what falls due, how far ahead it looked, and 
   await walked.keep([draft('leads-two', 'lead-times', { leads: [{ of: 'scale', days: 5 }] }, daysAgo(9))]);
   await walked.go('#/today');
   await main().getByText('Nothing is past and nothing falls due.').waitFor();
-  await picture('due-nothing');
-  await plain();
+  await plainInBoth(walked, 'due-nothing');
   expect(walked.errors).toEqual([]);
 });
 
@@ -104,8 +75,7 @@ test('from Today by its key: a lot by its label, and a bar, each on the page it 
   await find('ball 3');
   const lot = main().getByRole('link', { name: 'Ball 3', exact: true });
   await lot.waitFor();
-  await picture('find-lot');
-  await plain();
+  await plainInBoth(walked, 'find-lot');
   await keys.press(lot);
   await main().getByRole('heading', { level: 1 }).filter({ hasText: 'Clean-up' }).waitFor();
   expect(new URL(walked.page.url()).hash).toBe('#/daybook/clean-up-two');
@@ -137,8 +107,7 @@ test('narrowed to lots and days, it is the same after a reload and after a step 
   await status.filter({ hasText: /^2 found/ }).waitFor();
   const address = new URL(walked.page.url()).hash;
   expect(address).toBe(`#/find/ball/what=lot/from=${daysAgo(6).slice(0, 10)}`);
-  await picture('find-narrowed');
-  await plain();
+  await plainInBoth(walked, 'find-narrowed');
 
   await walked.page.reload();
   await status.filter({ hasText: /^2 found/ }).waitFor();
@@ -157,8 +126,7 @@ test('nothing found says so, what was looked in and within what, and leads to ev
   await main()
     .getByText(/^Looked in \d+ things, papers and entries/)
     .waitFor();
-  await picture('find-nothing');
-  await plain();
+  await plainInBoth(walked, 'find-nothing');
   await byKeyboard(walked.page).press(main().getByRole('link', { name: 'Look for it without that' }));
   await main().getByRole('link', { name: 'Ball 3', exact: true }).waitFor();
 });

@@ -3,10 +3,9 @@
  * asked at the next charge while an old answer keeps its words; stop rules, numbers, keeping and the register of what leaves; what one person breathed
  * shown by role. axe finds nothing in either theme.
  */
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { byKeyboard } from './hands.ts';
+import { plainInBoth } from './looked-at.ts';
 import { dayAhead, daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
@@ -17,31 +16,6 @@ const kept = () =>
     .getByText(/^Kept · entry/)
     .waitFor();
 const fireAsks = 'Extinguisher and burns kit at hand, the place’s rules for fire followed';
-
-const pictures = process.env.SITE_PICTURES;
-async function picture(name: string): Promise<void> {
-  if (!pictures) return;
-  mkdirSync(pictures, { recursive: true });
-  for (const [width, height] of [
-    [1280, 800],
-    [1920, 1080],
-    [640, 400],
-  ] as const) {
-    await walked.page.setViewportSize({ width, height });
-    for (const theme of ['light', 'dark'] as const) {
-      await walked.theme(theme);
-      await walked.page.screenshot({ path: join(pictures, `${name}-${width}-${theme}.png`), fullPage: true });
-    }
-  }
-  await walked.page.setViewportSize({ width: 1280, height: 800 });
-}
-
-async function plain(): Promise<void> {
-  for (const theme of ['light', 'dark'] as const) {
-    await walked.theme(theme);
-    expect(await walked.axe()).toEqual([]);
-  }
-}
 
 beforeAll(async () => {
   walked = await openWalk('Invented battery');
@@ -112,16 +86,14 @@ test('a scaling is written up by keyboard with its cautions and a "no", which st
   await hand.choose(main().getByRole('radiogroup', { name: tray }), 'No');
   await hand.write(main().getByLabel(`Note on: ${tray}`), 'the tray had gone');
   await hand.press(main().getByRole('button', { name: 'Keeper', exact: true }));
-  await plain();
-  await picture('scaling');
+  await plainInBoth(walked, 'scaling');
   await hand.press(main().getByRole('button', { name: 'Keep', exact: true }));
   await kept();
   await walked.go('#/daybook');
   await main().locator('li', { hasText: 'Apron plate scaled' }).getByRole('link').first().click();
   await main().getByText('was answered no: the tray had gone').waitFor();
   expect(await main().textContent()).toContain(tray);
-  await plain();
-  await picture('scaling-entry');
+  await plainInBoth(walked, 'scaling-entry');
   await walked.go('#/mercury/out-of-step');
   await main().getByText('was answered no: the tray had gone').waitFor();
 });
@@ -129,8 +101,7 @@ test('a scaling is written up by keyboard with its cautions and a "no", which st
 test('the checks before a run are edited by keyboard, survive a reload, and are asked at the next charge; an old answer keeps its words', async () => {
   const hand = byKeyboard(walked.page);
   await walked.go('#/site/asks');
-  await plain();
-  await picture('asks');
+  await plainInBoth(walked, 'asks');
   await walked.go('#/site/asks/run-before');
   const row = (check: string) => main().locator(`[data-check="${check}"]`);
   await hand.press(row('fire').getByRole('button', { name: 'Put it in other words' }));
@@ -139,8 +110,7 @@ test('the checks before a run are edited by keyboard, survive a reload, and are 
   await hand.write(row('no-food').getByRole('textbox'), 'asked at the gate');
   await hand.press(main().getByRole('button', { name: 'Add a question' }));
   await hand.write(row('run-before-own-1').getByRole('textbox'), 'Gate to the yard shut');
-  await plain();
-  await picture('asks-run');
+  await plainInBoth(walked, 'asks-run');
   await walked.page.waitForTimeout(600);
   await walked.page.reload();
   await main().getByText('not asked here', { exact: true }).waitFor();
@@ -174,8 +144,7 @@ test('stop rules, numbers and keeping are set in the Site room; a change begins 
   await main().getByRole('button', { name: 'Keep', exact: true }).click();
   await kept();
   await main().getByText('Nothing in this book is deleted').waitFor();
-  await plain();
-  await picture('retention');
+  await plainInBoth(walked, 'retention');
   await walked.go('#/site/stop-rules');
   await main()
     .locator('fieldset.item')
@@ -187,10 +156,9 @@ test('stop rules, numbers and keeping are set in the Site room; a change begins 
   await main().getByRole('button', { name: 'Keep', exact: true }).click();
   await kept();
   await main().getByText('Set on').first().waitFor();
-  await plain();
-  await picture('stop-rules');
+  await plainInBoth(walked, 'stop-rules');
   await walked.go('#/site/site-numbers');
-  await plain();
+  await plainInBoth(walked);
   await walked.go('#/site/stop-rules');
   await main().getByRole('button', { name: 'Change', exact: true }).click();
   expect(await main().getByLabel('Stop when').first().inputValue()).toBe('it blows to the houses');
@@ -198,16 +166,14 @@ test('stop rules, numbers and keeping are set in the Site room; a change begins 
 
 test('the register of what leaves shows the drum past its day, what was sent, its checks, and until when its papers are kept', async () => {
   await walked.go('#/site');
-  await plain();
-  await picture('site');
+  await plainInBoth(walked, 'site');
   await walked.go('#/site/leaving');
   const said = (await main().textContent()) ?? '';
   expect(said).toContain('past by 4 days');
   expect(said).toContain('Licensed remover');
   expect(said).toContain('2 of 6, 1 answered no');
   expect(said).toContain('Nothing in this book is deleted');
-  await plain();
-  await picture('leaving');
+  await plainInBoth(walked, 'leaving');
 });
 
 test('what one person breathed is shown to the safety officer and to nobody else; an old flask stays shut', async () => {
@@ -216,12 +182,10 @@ test('what one person breathed is shown to the safety officer and to nobody else
   expect(await main().textContent()).not.toContain('0.0317');
   await walked.go('#/daybook/breathed-one/correct');
   expect(await main().textContent()).not.toContain('0.0317');
-  await plain();
-  await picture('hidden');
+  await plainInBoth(walked, 'hidden');
   await walked.go('#/retort/new/receipt');
   await main().locator('summary', { hasText: 'An old flask without a mark' }).click();
   await main().getByText('photographed and weighed shut. It is not opened').waitFor();
-  await plain();
-  await picture('receipt');
+  await plainInBoth(walked, 'receipt');
   expect(walked.errors).toEqual([]);
 });

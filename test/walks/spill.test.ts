@@ -3,7 +3,7 @@
  * the wall sheet printed, and visitors on a page of their own. axe finds nothing in either theme.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Locator } from 'playwright';
@@ -11,13 +11,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { spillWords as words } from '../../app/words/spill.ts';
 import { openDayPaper, visitorWords } from '../../app/words/visitors.ts';
 import { byKeyboard } from './hands.ts';
+import { plainInBoth } from './looked-at.ts';
 import { daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
 let walked: WalkedWindow;
 let folder = '';
 const main = () => walked.page.locator('main');
-const pictures = process.env.SPILL_PICTURES;
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'spill-walk-'));
@@ -44,31 +44,6 @@ afterAll(async () => {
   if (folder !== '') rmSync(folder, { recursive: true, force: true });
 });
 
-async function pictured(name: string): Promise<void> {
-  if (!pictures) return;
-  mkdirSync(pictures, { recursive: true });
-  for (const [width, height] of [
-    [1280, 800],
-    [1920, 1080],
-    [640, 400],
-  ] as const) {
-    await walked.page.setViewportSize({ width, height });
-    for (const theme of ['light', 'dark'] as const) {
-      await walked.theme(theme);
-      await walked.page.screenshot({ path: join(pictures, `${name}-${width}-${theme}.png`), fullPage: true });
-    }
-  }
-  await walked.page.setViewportSize({ width: 1280, height: 800 });
-}
-
-async function plain(name: string): Promise<void> {
-  for (const theme of ['light', 'dark'] as const) {
-    await walked.theme(theme);
-    expect(await walked.axe(), `${name} ${theme}`).toEqual([]);
-  }
-  await pictured(name);
-}
-
 /** The text of the paper that this button prints, as another program reads it. */
 async function printed(button: Locator): Promise<string> {
   const download = walked.page.waitForEvent('download');
@@ -86,7 +61,7 @@ test('from Today and from Air one step leads to what is done at a spill, and mis
   await main().getByRole('heading', { level: 1, name: words.title }).waitFor();
   await main().getByText('000 111').waitFor();
   await main().getByText(words.missing('Emergency, Licensed remover, Authority')).waitFor();
-  await plain('spill');
+  await plainInBoth(walked, 'spill');
 });
 
 test('the wall sheet is one page, with the number entered and open lines for the others', async () => {
@@ -122,7 +97,7 @@ test('a spill is written up from the page and its incident sheet printed', async
 test('visitors have a page, and the sheet of an open day has their count and no figure for people at work', async () => {
   await walked.go('#/air/visitors');
   await main().getByText(visitorWords.noLimit).waitFor();
-  await plain('visitors');
+  await plainInBoth(walked, 'visitors');
   await byKeyboard(walked.page).press(main().getByRole('link', { name: visitorWords.sheet }));
   const leaf = main().getByRole('region', { name: openDayPaper.name, exact: true });
   const text = await printed(leaf.getByRole('button', { name: 'Print the open-day sheet' }));
