@@ -75,7 +75,7 @@ test('it names who decides, leaves the answers blank and declares nothing', () =
 
 test('the mercury in it is what the account moved', () => {
   expect(between(sheet(), 'Mercury in it, as the account books it', 'Who decides')).toContain(
-    'Working bottle\nOutside this book\nweighed\n500.00\n',
+    'Working bottle\nOutside this book\nstated by another\n500.00\n',
   );
 });
 

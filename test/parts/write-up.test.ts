@@ -61,6 +61,10 @@ describe('what can be written up', () => {
   test('is found again as a draft', () => {
     const book = readBook(BookMaker.site().entries);
     expect(draftPlace(book, { form: 'spill', touched: now, content: null })).toMatchObject({ href: '#/daybook/write/spill' });
+    expect(draftPlace(book, { form: 'air/reading', touched: now, content: null })).toMatchObject({ href: '#/air/reading' });
+    expect(draftPlace(book, { form: 'air/limit/some-row', touched: now, content: null })).toMatchObject({
+      href: '#/air/limits/some-row',
+    });
     expect(draftPlace(book, { form: 'battery', touched: now, content: null })).toMatchObject({ href: '#/site/battery' });
   });
 });

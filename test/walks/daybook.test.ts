@@ -36,7 +36,7 @@ describe('an empty book', () => {
   test('shows first steps on Today, and the daybook says where to begin', async () => {
     await w.go('#/today');
     await main().getByRole('link', { name: 'Enter a scale' }).waitFor();
-    expect(await main().getByRole('listitem').count()).toBe(5);
+    expect(await main().getByRole('listitem').count()).toBe(8);
     await w.go('#/daybook');
     await main().getByText('Nothing is written in this daybook yet.').waitFor();
     expect(await clean(['#/today', '#/daybook', '#/daybook/note'])).toEqual([]);

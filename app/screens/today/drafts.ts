@@ -8,6 +8,7 @@ import { entryName, nameIn } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
 import { todayWords } from '../../words/today.ts';
 import { workNames } from '../../words/work-cautions.ts';
+import { draftInAir } from '../air/drafts.ts';
 import { draftInBullion } from '../bullion/hrefs.ts';
 import { type Deed, deedHref, noteHref } from '../daybook/hrefs.ts';
 import { plainHref, plainKind } from '../daybook/write/routes.ts';
@@ -36,8 +37,8 @@ export function draftPlace(book: Book, { form, touched }: DraftRow): DraftPlace 
   }
   const [kind = '', id] = [form.split('/', 1)[0], form.includes('/') ? form.slice(form.indexOf('/') + 1) : undefined];
   const place = (name: string, href: string | undefined): DraftPlace => ({ name, href, touched });
-  const inBullion = draftInBullion(book, form);
-  if (inBullion) return place(inBullion.name, inBullion.href);
+  const inRoom = draftInBullion(book, form) ?? draftInAir(form);
+  if (inRoom) return place(inRoom.name, inRoom.href);
   if (kind === 'standing') return place(words.standing, standingHref);
   const register: RegisterKind | undefined = registerKinds.find((k) => k === kind);
   if (register && id === undefined) return place(kindNames[register], registerHref(register));

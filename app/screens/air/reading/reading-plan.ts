@@ -9,6 +9,7 @@ import type { FormPlan } from '../../../daybook/form.svelte.ts';
 import type { Clock } from '../../../parts/moment.ts';
 import { airReadingFields } from '../../../words/daybook-fields-air.ts';
 import { bodyOf, filled, oneOfEach, type Typed, type TypedMoment } from '../../daybook/typed.ts';
+import { readingDraft } from '../drafts.ts';
 
 const usual = { scale: '', unit: 'g' } as const;
 
@@ -34,7 +35,7 @@ export function offsetOf(typed: TypedMoment | undefined, clock: Clock): string {
 
 /** A reading that is begun at the time it is written down; a mean has an end, so its day stands there. */
 export const readingPlan = (book: Book, clock: Clock): FormPlan<{ fields: Typed }> => ({
-  name: 'air-reading',
+  name: readingDraft,
   kind: 'air-reading',
   start: () => {
     const now = clock.now();
