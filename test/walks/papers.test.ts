@@ -133,7 +133,7 @@ test('an entry leads to its own paper, chosen and ready', async () => {
     await main().getByRole('link', { name: button }).click();
     await main().getByRole('heading', { level: 1, name: 'Papers' }).waitFor();
     expect(await leaf(title).locator('select').inputValue()).toBe(id);
-    const { name, text } = await printed(leaf(title).getByRole('button'));
+    const { name, text } = await printed(leaf(title).getByRole('button', { name: /^Print/ }));
     expect(name).toContain(id);
     expect(text).toContain(id);
   }
