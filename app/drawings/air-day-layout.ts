@@ -71,7 +71,8 @@ export interface AirDayLayout {
   readonly bottom: number;
   readonly scaleName: string;
   readonly ticks: readonly { readonly y: number; readonly text: string }[];
-  readonly hours: readonly { readonly x: number; readonly text: string | null }[];
+  /** The last word stands left of its mark where it would run over the edge. */
+  readonly hours: readonly { readonly x: number; readonly text: string | null; readonly anchor: 'middle' | 'end' }[];
   readonly steps: readonly LaidStep[];
   readonly gaps: readonly (Box & { readonly name: { readonly x: number; readonly y: number; readonly text: string } | null })[];
   readonly moments: readonly { readonly mark: DrawnMark; readonly x: number; readonly y: number; readonly shape: string }[];
@@ -164,7 +165,7 @@ export function layAirDay(drawn: AirDayDrawn, width: number): AirDayLayout {
       const x = across(at);
       const fits = x - lastHour >= text.length * letter + 12;
       if (fits) lastHour = x;
-      return { x, text: fits ? text : null };
+      return { x, text: fits ? text : null, anchor: x + (text.length * letter) / 2 > width ? 'end' : 'middle' } as const;
     }),
     steps,
     gaps: drawn.gaps.map(({ from, to }) => {

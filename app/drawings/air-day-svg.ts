@@ -50,7 +50,7 @@ export function airDaySvg(layout: AirDayLayout, { title, font }: { readonly titl
     `<path d="M${n(left)},${n(bottom)}H${n(right)}" stroke="${ink}" stroke-width="1"/>`,
     ...layout.hours.flatMap((hour) => [
       `<path d="M${n(hour.x)},${n(bottom)}V${n(bottom + 5)}" stroke="${ink}" stroke-width="1"/>`,
-      ...(hour.text === null ? [] : [text(hour.x, bottom + 20, hour.text, ' text-anchor="middle"')]),
+      ...(hour.text === null ? [] : [text(hour.x, bottom + 20, hour.text, ` text-anchor="${hour.anchor}"`)]),
     ]),
     ...layout.lines.flatMap(({ y, label }) => [
       `<path d="M${n(left)},${n(y)}H${n(right)}" fill="none" stroke="${ink}" stroke-width="1.4" stroke-dasharray="7 4"/>`,

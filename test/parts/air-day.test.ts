@@ -25,6 +25,12 @@ const marks = fc.constantFrom<DrawnMark>('read', 'below', 'over');
 const value = fc.integer({ min: 0, max: 12_000_000 }).map((ug) => ug / 1e6);
 
 describe('the layout', () => {
+  test('the word of the last hour ends at its mark where it would run over the edge', () => {
+    const hours = [0, 240, 480].map((at) => ({ at, text: `${String(8 + at / 60).padStart(2, '0')}:00` }));
+    const laid = layAirDay(drawnOf({ hours }), 1020);
+    expect(laid.hours.map((hour) => hour.anchor)).toEqual(['middle', 'middle', 'end']);
+  });
+
   test('draws to one scale from nothing up, everything inside, and no step wider than it lasted', () => {
     fc.assert(
       fc.property(
