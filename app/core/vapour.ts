@@ -1,6 +1,6 @@
 /**
  * Mercury vapour over liquid mercury: its pressure and what saturated air holds. Correlation of Huber, Laesecke and Friend, Ind. Eng. Chem. Res. 45
- * (2006) 7351, equation 4 (coefficients from public transcriptions; safety.md 1.2), good to 1 % from 0 to 60 °C. It says what air can hold at
+ * (2006) 7351, equation 4 (coefficients as printed in openly published copies; safety.md 1.2), good to 1 % from 0 to 60 °C. It says what air can hold at
  * most, never what a room holds.
  */
 

@@ -10,6 +10,7 @@ import { stocksAt } from '../core/book/movements/gathering.ts';
 import { placeParts, vesselPlace } from '../core/book/places.ts';
 import { stateAt } from '../core/book/registers.ts';
 import { sealAt } from '../core/book/seals.ts';
+import type { Measured } from '../core/measured.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { dayText } from '../words/dates.ts';
 import { mercuryNames, vesselUseNames } from '../words/labels.ts';
@@ -59,11 +60,11 @@ const ofLot = (lot: Lot): Label => ({
   ],
 });
 
-function ofVessel(book: Book, id: string, at: string): Label[] {
+function ofVessel(book: Book, id: string, at: string, stocks: ReadonlyMap<string, Measured>): Label[] {
   const thing = book.registers.vessel.get(id);
   if (!thing) return [];
   const { label, use, mercury, place } = stateAt(thing, at).body;
-  const ug = Math.round(stocksAt(book.movements.all, at).get(vesselPlace(id))?.ug ?? 0);
+  const ug = Math.round(stocks.get(vesselPlace(id))?.ug ?? 0);
   return [
     {
       what: vesselUseNames[use],
@@ -177,7 +178,8 @@ export function labels(book: Book, id: string, frame: Frame): Result<Definition>
   const about = once([...chosen.lots.flatMap((lot) => [lot.id, lot.madeBy]), ...chosen.vessels]);
   const unread = notUnderstoodNaming(book, about);
   if (unread) return bad(problem('paper-not-understood', 'id', { kind: unread.kind, entry: unread.id }));
-  const all = [...chosen.lots.map(ofLot), ...chosen.vessels.flatMap((vessel) => ofVessel(book, vessel, at))];
+  const stocks: ReadonlyMap<string, Measured> = chosen.vessels.length > 0 ? stocksAt(book.movements.all, at) : new Map();
+  const all = [...chosen.lots.map(ofLot), ...chosen.vessels.flatMap((vessel) => ofVessel(book, vessel, at, stocks))];
   const reservations = [...leftOutOf(frame), ...bookReservations(book)];
   const marks = frame.desks.map((d) => ({ text: `${frameWords.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}` }));
   const atFoot = marks.length <= mostAtFoot;

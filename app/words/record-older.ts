@@ -15,7 +15,8 @@ export const recordOlder = {
   title: 'The record on disk is older than what this window has seen',
   says: ({ desk, count, from, lastWritten, differs }: OlderRecord): string =>
     `${count === 1 ? '1 entry' : `${count} entries`} of desk ${desk}, from number ${from}, last written ${lastWritten.slice(0, 16).replace('T', ' at ')}, ${count === 1 ? 'is' : 'are'} not in it${differs ? ': another entry stands there under that number' : ''}. Somebody may have put back an old copy, or the journal was cut or damaged.`,
-  todo: 'Save these entries as a file first. Then look for the newer copy of the folder and compare. Until you say that the disk counts, this window keeps what it has seen.',
+  whatNow:
+    'Save these entries as a file first. Then look for the newer copy of the folder and compare. Until you say that the disk counts, this window keeps what it has seen.',
   save: ({ count }: Pick<OlderRecord, 'count'>): string =>
     `Save ${count === 1 ? 'this entry' : `these ${count} entries`} as a file`,
   saved: (name: string): string => `Saved as ${name}: a line for each entry, as the journal had them.`,

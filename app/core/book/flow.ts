@@ -10,7 +10,7 @@
  * Places that stood still are no flow: they are told beside it, and flow and what stood still together are the account. What stayed in places where
  * other mercury moved is in the bands, and named beside them, so that a drawing can leave it off.
  */
-import { exactly, type Measured, total } from '../measured.ts';
+import { exactly, type Measured, RunningTotal, total } from '../measured.ts';
 import { type Period, wasThere } from './account.ts';
 import type { Book } from './book.ts';
 import type { Movement } from './movements/gathering.ts';
@@ -96,19 +96,8 @@ export function flowKindOf(book: Book, place: string): FlowKind | null {
 }
 
 /** A sum that is added to without copying, and the movements in it. */
-class Sum {
-  ug = 0;
-  readonly parts = new Map<string, number>();
+class Sum extends RunningTotal {
   readonly movements: Movement[] = [];
-
-  add(value: Measured, sign: 1 | -1): void {
-    this.ug += sign * value.ug;
-    for (const [source, u] of value.parts) {
-      const next = (this.parts.get(source) ?? 0) + sign * u;
-      if (next === 0) this.parts.delete(source);
-      else this.parts.set(source, next);
-    }
-  }
 
   /** A movement with its sign; one that is counted twice over is named once. */
   book(m: Movement, sign: 1 | -1): void {
