@@ -15,7 +15,7 @@ import { bullion } from '../../app/words/screens-bullion.ts';
 import { assaying } from '../../app/words/screens-bullion-assaying.ts';
 import { settleWords } from '../../app/words/screens-bullion-forms.ts';
 import { meltForm } from '../../app/words/screens-bullion-melt.ts';
-import { byKeyboard, type Hand } from './hands.ts';
+import { byKeyboard, type Hand, pressIfOffered } from './hands.ts';
 import { plainInBoth } from './looked-at.ts';
 import { daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
@@ -44,7 +44,7 @@ async function open(hash: string) {
   await walked.go('#/bullion');
   await walked.go(hash);
   const writer = main().getByRole('button', { name: 'Keeper', exact: true });
-  if (await writer.isVisible()) await hand.press(writer);
+  await pressIfOffered(hand, writer, main().locator('form'));
 }
 
 beforeAll(async () => {
@@ -96,7 +96,7 @@ test('a melt is opened at the sponge that waits; sponges, prills and old slag ar
   );
   await main().getByRole('heading', { name: meltForm.title, level: 1 }).waitFor();
   const writer = main().getByRole('button', { name: 'Keeper', exact: true });
-  if (await writer.isVisible()) await hand.press(writer);
+  await pressIfOffered(hand, writer, main().locator('form'));
   expect(await box(/^Sponge of the charge/).count()).toBe(2);
   expect(await main().getByRole('checkbox', { checked: true }).count()).toBe(1);
   await main().getByText('Sponge still holds mercury', { exact: false }).first().waitFor();

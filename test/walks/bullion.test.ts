@@ -10,7 +10,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { bullion as words } from '../../app/words/screens-bullion.ts';
 import { settleWords } from '../../app/words/screens-bullion-forms.ts';
 import { historyWords } from '../../app/words/screens-bullion-history.ts';
-import { byKeyboard } from './hands.ts';
+import { byKeyboard, pressIfOffered } from './hands.ts';
 import { daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
@@ -186,7 +186,7 @@ test('a difference over the limit asks for the umpire, by keyboard, and with it 
   await walked.go(`#/bullion/settle/${encodeURIComponent(barId)}`);
   const field = (name: string) => page.getByRole('textbox', { name: new RegExp(`^${name}`) });
   const writer = page.getByRole('main').getByRole('button', { name: 'Keeper', exact: true });
-  if (await writer.isVisible()) await hand.press(writer);
+  await pressIfOffered(hand, writer, page.getByRole('main').locator('form'));
   await hand.write(field(settleWords.ours), '884.6');
   await hand.write(field(settleWords.theirs), '885.3');
   await hand.write(field(settleWords.limit), '0.5');

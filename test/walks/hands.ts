@@ -79,3 +79,9 @@ export function byKeyboard(page: Page): Hand {
     },
   };
 }
+
+/** Presses what the page may or may not offer, once the page stands: `page` is what is there either way. */
+export async function pressIfOffered(hand: Hand, offered: Locator, page: Locator): Promise<void> {
+  await page.first().waitFor();
+  if (await offered.isVisible()) await hand.press(offered);
+}

@@ -4,7 +4,7 @@
  */
 import type { Locator, Page } from 'playwright';
 import data from '../outside/data/mill-return.json' with { type: 'json' };
-import type { Hand } from './hands.ts';
+import { type Hand, pressIfOffered } from './hands.ts';
 import { keep } from './run-steps.ts';
 
 const main = (page: Page): Locator => page.locator('main');
@@ -45,14 +45,14 @@ async function register(page: Page, hand: Hand, name: string, add: string): Prom
   await hand.press(room(page, 'Site'));
   await hand.press(page.getByRole('link', { name: new RegExp(`: ${name}$`) }));
   await page.getByRole('heading', { level: 1, name }).waitFor();
-  if (await button(page, add).isVisible()) await hand.press(button(page, add));
+  await pressIfOffered(hand, button(page, add), button(page, add).or(main(page).locator('form')));
 }
 
 /** Uses mercury under an invented authority. */
 export async function underAuthority(page: Page, hand: Hand): Promise<void> {
   await hand.press(page.getByRole('link', { name: /standing\?$/ }).first());
   const begin = button(page, 'State the standing');
-  if (await begin.isVisible()) await hand.press(begin);
+  await pressIfOffered(hand, begin, begin.or(choice(page, 'What mercury is held?')));
   await hand.choose(choice(page, 'What mercury is held?'), 'A stock of mercury');
   await hand.choose(choice(page, 'What is done?'), 'Use under an authority');
   await hand.write(text(page, 'Which authority'), 'Consent of the district');

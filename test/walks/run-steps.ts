@@ -1,6 +1,6 @@
 /** The steps of a first run, from an empty home to the closing figure, each done by whatever hand it is given. Numbers: practice.md, example W8. */
 import type { Page } from 'playwright';
-import type { Hand } from './hands.ts';
+import { type Hand, pressIfOffered } from './hands.ts';
 
 /** Balls, sponge and mercury of the example, in grams as read. */
 export const example = { balls: ['212.4', '198.7', '205.1', '187.9', '151.5'], sponge: '371.8', mercury: '571.2' } as const;
@@ -30,7 +30,7 @@ export async function makeDaybook(page: Page, hand: Hand, name = 'Walk battery')
 export async function stateStanding(page: Page, hand: Hand): Promise<void> {
   await hand.press(link(page, /standing\?$/).first());
   const begin = button(page, 'State the standing');
-  if (await begin.isVisible()) await hand.press(begin);
+  await pressIfOffered(hand, begin, begin.or(group(page, 'What mercury is held?')));
   await hand.choose(group(page, 'What mercury is held?'), 'A stock of mercury');
   await hand.choose(group(page, 'What is done?'), 'Clearing legacy mercury');
   await hand.press(button(page, 'Keep'));

@@ -10,7 +10,7 @@ import type { Locator } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { spillWords as words } from '../../app/words/spill.ts';
 import { openDayPaper, visitorWords } from '../../app/words/visitors.ts';
-import { byKeyboard } from './hands.ts';
+import { byKeyboard, pressIfOffered } from './hands.ts';
 import { plainInBoth } from './looked-at.ts';
 import { daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
@@ -77,7 +77,7 @@ test('a spill is written up from the page and its incident sheet printed', async
   await walked.go('#/air/spill');
   await hand.press(main().getByRole('link', { name: words.writeSpill }));
   const writer = main().getByRole('button', { name: 'Keeper', exact: true });
-  if (await writer.isVisible()) await hand.press(writer);
+  await pressIfOffered(hand, writer, main().locator('form'));
   await hand.write(main().getByLabel('Where', { exact: true }), 'Bench in the retort shed');
   await hand.choose(main().getByRole('radiogroup', { name: /Already inside an issue/ }), 'Does not apply');
   await hand.press(main().getByRole('button', { name: 'Keep', exact: true }));
