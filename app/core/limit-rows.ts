@@ -203,3 +203,23 @@ export const limitRows: readonly LimitRow[] = [
 export function limitFromRow({ key: _, ...row }: LimitRow): Body<'limit'> {
   return { ...row, picked: 'no' };
 }
+
+/**
+ * Who looked a row up here, and when, the last of them: on the site's own limits, the one that says the same figure from the same paper for the same people and
+ * time. Nobody, where none says so.
+ */
+export function lookedUp(row: LimitRow, own: readonly Body<'limit'>[]): Body<'limit'>['checked'] {
+  return own
+    .filter(
+      (l) =>
+        l.source === row.source &&
+        l.body === row.body &&
+        l.mgM3 === row.mgM3 &&
+        l.basis === row.basis &&
+        l.people === row.people &&
+        l.form === row.form,
+    )
+    .flatMap(({ checked }) => checked ?? [])
+    .toSorted((a, b) => (a.on < b.on ? -1 : 1))
+    .at(-1);
+}

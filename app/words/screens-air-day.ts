@@ -11,8 +11,11 @@ export const airDayWords = {
   beside: 'Beside the raw figures',
   besideSays:
     'The figure as shown stays the record. What needs the temperature or pressure of the air cannot be told where that was not recorded, and a figure the meter has brought to 25 °C itself is not brought there again.',
+  ofRun: 'The air at this run',
+  toAir: 'To the days of the air, with their gaps and how they stand to limits',
   columns: {
     from: 'From',
+    place: 'Place, what was going on',
     shown: 'As shown',
     normalised: 'At 25 °C and 101.325 kPa',
     ppb: 'Parts per thousand million',
@@ -61,8 +64,9 @@ export const airLimitsWords = {
     limit: 'Limit',
     figure: 'Figure',
     basis: 'Averaged over',
+    form: 'Form of mercury',
+    body: 'Whose',
     status: 'How binding',
-    where: 'Where',
     source: 'Read in',
     checked: 'Looked up',
     conflict: 'What the other paper says',
@@ -71,7 +75,11 @@ export const airLimitsWords = {
   useShort: 'Use\u00a0this\u00a0row',
   notRecorded: 'not recorded',
   noEdition: 'edition not recorded',
-  notHere: 'by nobody here yet',
+  notHere: 'not looked up by anybody here yet',
+  noDates:
+    'None of these papers was read for the days between which its figure holds. They stay not recorded until this site enters them.',
+  holds: (from: string | undefined, to: string | undefined) =>
+    `holds ${from === undefined ? '' : `from ${from}`}${from !== undefined && to !== undefined ? ' ' : ''}${to === undefined ? '' : `to ${to}`}`,
   checkedBy: (by: string, on: string) => `${by}, ${on}`,
   back: 'To the limits',
   gone: 'There is no such row.',
