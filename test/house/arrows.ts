@@ -37,7 +37,7 @@ export const table: Readonly<Record<string, Row>> = {
   'app/Window.svelte': { own: [core, words, 'app/daybook/', 'app/parts/', 'app/screens/'], packages: ['svelte'] },
   'main/host/': {
     own: [core, contract, words, 'app/papers/', 'main/host/'],
-    packages: ['node:', 'canonicalize', 'age-encryption'],
+    packages: ['node:', 'canonicalize', 'age-encryption', 'modern-tar'],
   },
   'main/host/print-render.ts': { own: [core, contract, words, 'app/papers/', 'main/host/'], packages: ['node:', 'pdfmake'] },
   'main/host/version.ts': { own: ['package.json'], packages: [] },
