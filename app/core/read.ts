@@ -21,7 +21,7 @@ function problemsOf(issue: Issue, at: readonly PropertyKey[]): Problem[] {
       return [problem(code, field, data)];
     }
     case 'invalid_type':
-      return [issue.input === undefined ? problem('missing', field) : problem('wrong-type', field, { wanted: issue.expected })];
+      return [issue.input == null ? problem('missing', field) : problem('wrong-type', field, { wanted: issue.expected })];
     case 'too_small':
       return [
         problem(issue.origin === 'string' || issue.origin === 'array' ? 'too-short' : 'too-small', field, {
@@ -36,7 +36,7 @@ function problemsOf(issue: Issue, at: readonly PropertyKey[]): Problem[] {
       ];
     case 'invalid_value':
       return [
-        issue.input === undefined
+        issue.input == null
           ? problem('missing', field)
           : problem('not-one-of', field, { choices: issue.values.map(String).join(', ') }),
       ];

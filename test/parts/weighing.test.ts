@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { readBook } from '../../app/core/book/book.ts';
 import { type Decimal, decimalFromText, zero } from '../../app/core/decimal.ts';
 import type { Entry } from '../../app/core/entry.ts';
+import { read } from '../../app/core/read.ts';
+import { weight } from '../../app/core/shapes.ts';
 import { scalesByUse } from '../../app/screens/shared/scales-by-use.ts';
 import { unitSlip } from '../../app/screens/shared/unit-slip.ts';
 import { Weighing } from '../../app/screens/shared/weighing.svelte.ts';
@@ -79,6 +81,21 @@ describe('the weighing field', () => {
       tare: '412.15 g',
       vessel: 'vessel-dish',
     });
+  });
+
+  test('a tare that was chosen and not filled in is missing, and the gross never stands for the net', () => {
+    const missing = (change: Partial<WeighingEntry>) => {
+      const typed = { ...noWeighing('scale-bench'), gross: g('3200.00'), ...change };
+      const got = read(weight, JSON.parse(JSON.stringify(weightOf(typed))));
+      return got.ok ? [] : got.problems.map((p) => [p.code, p.field]);
+    };
+    expect(missing({ tareHow: 'reading' })).toEqual([['missing', 'tare']]);
+    expect(missing({ tareHow: 'vessel' })).toEqual([
+      ['missing', 'tare'],
+      ['missing', 'vessel'],
+    ]);
+    expect(missing({ tareHow: 'vessel', tare: g('1200.00') })).toEqual([['missing', 'vessel']]);
+    expect(weighed({ gross: g('3200.00'), tareHow: 'vessel' }).net).toBeNull();
   });
 
   test('takes the tare of a vessel from the register', () => {

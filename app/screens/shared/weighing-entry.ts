@@ -87,7 +87,10 @@ export function isBlank(entry: WeighingEntry): boolean {
   return first.trim() === '' && (entry.how !== 'scale' || entry.tareHow === 'none' || entry.tare.amount.trim() === '');
 }
 
-/** The weight as it would be kept, to be read by the schema `weight`; undefined when the field is blank. */
+/**
+ * The weight as it would be kept, to be read by the schema `weight`; undefined when the field is blank. A tare that was chosen and not filled in is
+ * `null`, which the schema names as missing: left out it would count as a scale that had been zeroed, and the gross for the net.
+ */
 export function weightOf(entry: WeighingEntry): Record<string, unknown> | undefined {
   if (isBlank(entry)) return undefined;
   switch (entry.how) {
@@ -96,8 +99,8 @@ export function weightOf(entry: WeighingEntry): Record<string, unknown> | undefi
         how: 'scale',
         scale: text(entry.scale),
         gross: massText(entry.gross),
-        tare: entry.tareHow === 'none' ? undefined : massText(entry.tare),
-        vessel: entry.tareHow === 'vessel' ? text(entry.vessel) : undefined,
+        tare: entry.tareHow === 'none' ? undefined : (massText(entry.tare) ?? null),
+        vessel: entry.tareHow === 'vessel' ? (text(entry.vessel) ?? null) : undefined,
       };
     case 'volume':
       return {
