@@ -77,8 +77,21 @@ test('from Today by its key: a lot by its label, and a bar, each on the page it 
   await lot.waitFor();
   await plainInBoth(walked, 'find-lot');
   await keys.press(lot);
+  await main().getByRole('heading', { level: 1, name: 'Lot Ball 3' }).waitFor();
+  expect(decodeURIComponent(new URL(walked.page.url()).hash)).toMatch(/^#\/retort\/lot\/clean-up-two\//);
+  await plainInBoth(walked, 'lot');
+  await keys.press(
+    main()
+      .getByRole('region', { name: 'Its entries' })
+      .getByRole('link', { name: /^Clean-up/ }),
+  );
   await main().getByRole('heading', { level: 1 }).filter({ hasText: 'Clean-up' }).waitFor();
-  expect(new URL(walked.page.url()).hash).toBe('#/daybook/clean-up-two');
+  await keys.press(
+    main()
+      .getByRole('link', { name: /^“?Ball 3/ })
+      .first(),
+  );
+  await main().getByRole('heading', { level: 1, name: 'Lot Ball 3' }).waitFor();
 
   await find('BAR 17');
   await keys.press(main().getByRole('link', { name: 'Bar 17', exact: true }));
@@ -114,7 +127,7 @@ test('narrowed to lots and days, it is the same after a reload and after a step 
   expect(await field().inputValue()).toBe('ball');
   expect(await main().getByLabel('What', { exact: true }).inputValue()).toBe('lot');
   await keys.press(main().getByRole('link', { name: 'Ball 4', exact: true }));
-  await main().getByRole('heading', { level: 1 }).filter({ hasText: 'Clean-up' }).waitFor();
+  await main().getByRole('heading', { level: 1, name: 'Lot Ball 4' }).waitFor();
   await walked.page.goBack();
   await status.filter({ hasText: /^2 found/ }).waitFor();
   expect(new URL(walked.page.url()).hash).toBe(address);

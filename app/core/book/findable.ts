@@ -112,7 +112,10 @@ export function readFindables(book: Book, say: FindNames): readonly Findable[] {
     if (current.byId.get(lot.madeBy)?.struck) continue;
     const days = [dayOf(lot.made)];
     const kind = current.byId.get(lot.madeBy)?.kind ?? '';
-    add({ what: 'lot', id: lot.id, entry: lot.madeBy, kind, label: lot.label, days, hidden: null, marks: [] }, lot.seal ?? '');
+    add(
+      { what: 'lot', id: lot.id, entry: lot.madeBy, kind, label: lot.label, days, hidden: null, marks: [lot.madeBy] },
+      lot.seal ?? '',
+    );
   }
   for (const [id, { label, melt }] of barPieces(current))
     add({ what: 'bar', id, entry: melt.id, kind: 'melt', label, days: [dayOf(melt.happened)], hidden: null, marks: [] });

@@ -5,7 +5,7 @@ import type { Reading } from '../../core/book/current.ts';
 import type { Lot } from '../../core/book/lots.ts';
 import { dayOf } from '../../core/time.ts';
 import { entryName, nameIn } from '../../words/daybook-naming.ts';
-import { chargeHref, entryHref } from '../shared/places.ts';
+import { chargeHref, entryHref, lotHref } from '../shared/places.ts';
 import { barHref } from './hrefs.ts';
 
 export type OriginStep = 'melt' | 'charges' | 'bars' | 'lots' | 'cleanUps' | 'crushings';
@@ -58,7 +58,7 @@ export function originOf(book: Book, bar: Bar): readonly Origin[] {
     ),
     links(
       'lots',
-      [...lots.values()].map((lot) => ({ text: lot.label, href: entryHref(lot.madeBy) })),
+      [...lots.values()].map((lot) => ({ text: lot.label, href: lotHref(lot.id) })),
     ),
     links('cleanUps', entries(makers)),
     links('crushings', entries(crushings)),

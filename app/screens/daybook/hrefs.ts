@@ -1,10 +1,10 @@
-/** Where things named by an entry lead: a register's page, a charge's run, a lot's clean-up, an entry's own page; and pages of this room. */
+/** Where things named by an entry lead: a register's page, a charge's run, a lot's page, an entry's own page; and pages of this room. */
 
 import { barPieces } from '../../core/book/bar-pieces.ts';
 import type { Book } from '../../core/book/book.ts';
 import { type RegisterKind, registerKinds } from '../../core/kinds/index.ts';
 import type { Named } from '../../words/daybook-shapes.ts';
-import { chargeHref, entryHref, registerHref } from '../shared/places.ts';
+import { chargeHref, entryHref, lotHref, registerHref } from '../shared/places.ts';
 import { entryOf } from './links.ts';
 
 const isRegister = (to: Named): to is RegisterKind => registerKinds.some((k) => k === to);
@@ -12,10 +12,7 @@ const isRegister = (to: Named): to is RegisterKind => registerKinds.some((k) => 
 /** The address of a thing; undefined where it is not in the book here. */
 export function hrefOf(book: Book, to: Named, id: string): string | undefined {
   if (isRegister(to)) return book.registers[to].has(id) ? registerHref(to, id) : undefined;
-  if (to === 'lot') {
-    const lot = book.lots.all.get(id);
-    return lot ? entryHref(lot.madeBy) : undefined;
-  }
+  if (to === 'lot') return book.lots.all.has(id) ? lotHref(id) : undefined;
   if (to === 'bar') {
     const bar = barPieces(book.current).get(id);
     return bar ? entryHref(bar.melt.id) : undefined;

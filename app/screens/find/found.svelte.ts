@@ -13,7 +13,7 @@ import { findWords as words } from '../../words/screens-find.ts';
 import { barHref } from '../bullion/hrefs.ts';
 import { sentenceOf, shortened } from '../daybook/lines.svelte.ts';
 import { entryOf } from '../daybook/links.ts';
-import { chargeHref, entryHref, registerHref } from '../shared/places.ts';
+import { chargeHref, entryHref, lotHref, registerHref } from '../shared/places.ts';
 import { narrowed, nothingSought } from './address.ts';
 
 /** Hits shown of each sort of thing, and where only one sort is asked for. */
@@ -54,7 +54,7 @@ export function hitOf(book: Book, item: Findable): Hit {
   const entryPage = book.charges.all.has(entry) ? chargeHref(entry) : entryHref(entry);
   switch (what) {
     case 'lot':
-      return line(entryHref(entry), label, entryName(book, entry));
+      return line(lotHref(id), label, entryName(book, entry));
     case 'bar':
       return line(barHref(id), label, entryName(book, entry));
     case 'document':

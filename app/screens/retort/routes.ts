@@ -4,6 +4,9 @@ export type NewForm = (typeof newForms)[number];
 
 export const newHref = (form: NewForm): string => `#/retort/new/${form}`;
 
+/** The pages of lots stand under it; like "new" it is shorter than any id. */
+export const lotKey = 'lot';
+
 /** The page of a run that holds its readings against one another. */
 export const readingsKey = 'readings';
 export const readingsHref = (charge: string): string => `#/retort/${charge}/${readingsKey}`;

@@ -6,6 +6,8 @@ import type { RegisterKind } from '../../core/kinds/index.ts';
 export const entryHref = (id: string): string => `#/daybook/${id}`;
 /** The run page of a charge. */
 export const chargeHref = (id: string): string => `#/retort/${id}`;
+/** The page of a lot. Its id holds a stroke: it goes into one part of the address. */
+export const lotHref = (id: string): string => `#/retort/lot/${encodeURIComponent(id)}`;
 /** A register, or one thing in it. */
 export const registerHref = (register: RegisterKind, id?: string): string =>
   `#/site/${register}${id === undefined ? '' : `/${id}`}`;
