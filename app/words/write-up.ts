@@ -38,6 +38,7 @@ export const kindsOf = {
     'site-numbers',
     'retention',
     'lead-times',
+    'site-notation',
     'note',
     'battery',
     'plate',
@@ -89,6 +90,8 @@ export const explains: Readonly<Record<WrittenKind, string>> = {
   retention: 'How long this site keeps which records, and by which rule. Nothing is deleted when a period ends.',
   'lead-times':
     'How many days before its day this site wants to be told of a thing that falls due, and how often it counts its stock.',
+  'site-notation':
+    'How this site writes decimals, masses, temperatures and days. Window and papers follow it; readings keep their unit and digits, and record, CSV and terminal stay with points and grams.',
   note: 'Anything else worth writing down.',
   battery: 'A battery of stamps, for the register.',
   plate: 'An amalgamation plate, for the register.',
@@ -173,7 +176,7 @@ export const writeCautions: Readonly<
 };
 
 export const writeUp = {
-  margin: 'Not yet kept',
+  margin: 'A new entry',
   back: 'To the daybook',
   more: 'More to write up',
   all: 'All that can be written up',

@@ -314,6 +314,12 @@ describe('an entry written late', () => {
     expect(one(book, 'written-late').opens).toEqual({ entry: late });
   });
 
+  test('counts its days as a calendar does', () => {
+    const book = BookMaker.site();
+    book.add('late one', 'note', { text: 'x' }, { ...on('04-01'), written: '2026-04-26T00:10+13:00' });
+    expect(one(book, 'written-late').data.days).toBe(25);
+  });
+
   test('is not told once it was struck', () => {
     const book = BookMaker.site();
     const late = book.add('late one', 'note', { text: 'x' }, { ...on('04-01'), written: '2026-05-08T09:01+13:00' });
