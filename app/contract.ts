@@ -33,6 +33,7 @@ const notice = z.strictObject({
     'lines-differ',
     'new-desk',
     'clock-back',
+    'not-signed',
   ]),
   desk: z.string().optional(),
   line: z.number().int().optional(),
@@ -84,6 +85,113 @@ export type HostState = z.infer<typeof state>;
 
 const nothing = z.strictObject({});
 
+/** A problem as plain data. */
+const toldProblem = z.strictObject({
+  code: z.string(),
+  field: z.string(),
+  data: z.record(z.string(), z.union([z.string(), z.number()])).optional(),
+});
+
+/** A backup where it lies: the key is the host's, `of` the folder it lies in, `at` local time as its name says. */
+const backupFile = z.strictObject({
+  key: z.string(),
+  file: z.string(),
+  of: z.string(),
+  at: z.string(),
+  why: z.string(),
+  sealed: z.boolean(),
+  bytes: z.number().int(),
+});
+export type BackupFile = z.infer<typeof backupFile>;
+
+/** How backups stand. With no daybook open only what can be restored is told. */
+export const backupsState = z.strictObject({
+  /** The place somebody picked, as text; `sameDisk`: it lies on the daybook's own disk. */
+  place: z.strictObject({ path: z.string(), there: z.boolean(), sameDisk: z.boolean() }).nullable(),
+  /** Places that can be picked by their keys. */
+  offered: z.array(z.strictObject({ key: z.string(), path: z.string(), sameDisk: z.boolean() })),
+  sealing: z.enum(['none', 'recipient', 'passphrase']),
+  recipient: z.string().optional(),
+  /** Backups of the open daybook in its place, newest first; and all others that are found. */
+  list: z.array(backupFile),
+  others: z.array(backupFile),
+  /** The last one that was verified. `rotation`: why an older one that should have gone is still there. */
+  last: z
+    .strictObject({
+      file: z.string(),
+      at: z.string(),
+      why: z.string(),
+      bytes: z.number(),
+      entries: z.number().int(),
+      leftOut: z.array(z.string()),
+      rotation: toldProblem.nullable(),
+    })
+    .nullable(),
+  /** The last try, where it failed. */
+  failed: z.strictObject({ at: z.string(), problems: z.array(toldProblem) }).nullable(),
+  running: z
+    .strictObject({ what: z.enum(['backup', 'look', 'restore', 'rehearse']), done: z.number(), of: z.number() })
+    .nullable(),
+  /** A backup can be made: a daybook is open here for writing. */
+  mayMake: z.boolean(),
+});
+export type BackupsState = z.infer<typeof backupsState>;
+
+/** What opens a sealed backup: a passphrase, or the text of a key file. */
+const opener = z.strictObject({ passphrase: z.string().max(1000).optional(), identity: z.string().max(20_000).optional() });
+
+/** What a backup says it holds, its chains verified. */
+const backupHolds = z.strictObject({
+  file: z.string(),
+  name: z.string(),
+  made: z.string(),
+  program: z.string(),
+  sealed: z.boolean(),
+  entries: z.number().int(),
+  desks: z.array(desk),
+  evidence: z.number().int(),
+  files: z.number().int(),
+  bytes: z.number(),
+  faults: z.array(toldProblem),
+});
+export type BackupHolds = z.infer<typeof backupHolds>;
+
+const fileDifference = z.strictObject({ onlyHere: z.number().int(), onlyBackup: z.number().int(), differ: z.number().int() });
+
+/** A backup against the open daybook. `same` false: it is another daybook, and nothing is compared. */
+const backupDifference = z.strictObject({
+  same: z.boolean(),
+  name: z.string(),
+  desks: z.array(
+    z.strictObject({
+      desk: z.string(),
+      here: z.number().int(),
+      backup: z.number().int(),
+      onlyHere: z.number().int(),
+      onlyBackup: z.number().int(),
+      endMarkHere: z.string(),
+      endMarkBackup: z.string(),
+    }),
+  ),
+  evidence: fileDifference,
+  closings: fileDifference,
+});
+export type BackupDifference = z.infer<typeof backupDifference>;
+
+/** What was found in a backup that was restored whole. */
+const backupFindings = z.strictObject({
+  name: z.string(),
+  made: z.string(),
+  entries: z.number().int(),
+  desks: z.array(desk),
+  evidence: z.number().int(),
+  closings: z.number().int(),
+  files: z.number().int(),
+  bytes: z.number(),
+  faults: z.array(toldProblem),
+});
+export type BackupFindings = z.infer<typeof backupFindings>;
+
 /** Papers the host can print, by name, with what each needs. */
 export const paperNames = [
   'mercury-account',
@@ -96,6 +204,7 @@ export const paperNames = [
   'transfer-sheet',
   'incident-sheet',
   'air-record',
+  'personal-air-record',
   'open-day-sheet',
   'wall-sheet',
   'count-sheet',
@@ -163,6 +272,40 @@ export const questions = {
   },
   /** A file of a kept closing as it was issued: its statement (JSON) or its paper (PDF). */
   issued: { ask: z.strictObject({ closing: draft.shape.id, file: z.enum(['statement', 'paper']) }), reply: 'bytes' },
+  /** How the backups of the open daybook stand, and what could be restored. */
+  backups: { ask: nothing, reply: backupsState },
+  /** Picks the place, by the key of one that was offered, and begins a backup there. */
+  'backup-place': { ask: z.strictObject({ place: z.string().max(80) }), reply: backupsState },
+  /** Says how backups are sealed from now on. Those that are there stay as they are. */
+  'backup-seal': {
+    ask: z.discriminatedUnion('how', [
+      z.strictObject({ how: z.literal('none') }),
+      z.strictObject({ how: z.literal('recipient'), recipient: z.string().max(200) }),
+      z.strictObject({ how: z.literal('passphrase'), passphrase: z.string().max(1000) }),
+    ]),
+    reply: backupsState,
+  },
+  /** Makes a pair of keys. The secret one is answered once and kept nowhere. */
+  'backup-key': { ask: nothing, reply: z.strictObject({ identity: z.string(), recipient: z.string() }) },
+  /** Makes a backup now: answered when it is verified. */
+  'backup-now': { ask: nothing, reply: backupsState },
+  /** Restores the newest backup aside, looks at it in full, and removes it again. */
+  'backup-rehearse': {
+    ask: z.strictObject({ opener: opener.optional() }),
+    reply: z.strictObject({ file: z.string(), findings: backupFindings }),
+  },
+  /** Takes a backup file from the page (the body is its bytes): answers the key it is looked into by. */
+  'backup-bring': {
+    ask: 'bytes',
+    reply: z.strictObject({ key: z.string(), sealed: z.enum(['none', 'key', 'passphrase', 'armored']) }),
+  },
+  /** Looks into a backup, brought or found: what it holds, and what would change. Changes nothing. */
+  'backup-look': {
+    ask: z.strictObject({ from: z.string().max(80), opener: opener.optional() }),
+    reply: z.strictObject({ look: z.string(), holds: backupHolds, difference: backupDifference.nullable(), into: z.string() }),
+  },
+  /** Restores what was looked into as a new desk in a new folder, and opens it. Nothing that is there is written over. */
+  restore: { ask: z.strictObject({ look: z.string().max(80) }), reply: state },
 } as const;
 
 export type Question = keyof typeof questions;
@@ -178,5 +321,7 @@ export type Answer<Q extends Question> = Result<ReplyOf<Q>>;
 /** Largest JSON question, and largest evidence file, in bytes. */
 export const mostQuestionBytes = 1_000_000;
 export const mostEvidenceBytes = 25_000_000;
+/** Largest backup file that a page brings, in bytes; a larger one is laid into a place that is offered. */
+export const mostBackupBytes = 500_000_000;
 /** Largest question that brings a table: its text may take several bytes a character. */
 export const mostImportBytes = 32_000_000;

@@ -1,6 +1,6 @@
 /**
  * The air record of a place's day, or of a run: readings as shown, gaps by name, ranges, and verdicts against limits the site picked and nothing else.
- * Readings at a person are on no paper, and how many days were left out is said. It judges nobody and calls no air fit to breathe. Source: safety.md 4, 7.
+ * Readings at a person are on their own paper (personal-air.ts), and how many days were left out is said. It judges nobody and calls no air fit to breathe. Source: safety.md 4, 7.
  */
 import { airDays, airDaysOfRun } from '../core/book/air-days.ts';
 import { type Book, runOf } from '../core/book/book.ts';

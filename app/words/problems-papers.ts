@@ -10,6 +10,8 @@ const wanted: Readonly<Record<string, string>> = {
   parcel: 'a parcel of the register',
   incident: 'an incident or a spill that was not struck',
   air: 'a reading of the air at a place, or a charge of a run',
+  'personal-air':
+    'a person with readings of the air at mouth and nose, or one such reading (a reading at a place is on the air record)',
   'open-day': 'an open day that was not struck',
   vessel: 'a container of the register',
   label: 'a lot in the safe or a vessel of the register (or “lots”, “vessels” for all of them)',
@@ -25,7 +27,7 @@ export const paperProblems: ProblemTexts = {
   'paper-no-such': (d) =>
     `This paper wants the id of ${wanted[String(d.wanted)] ?? d.wanted}, and “${d.id}” is none here. Take the id from its own entry in the daybook, or look whether it was written at another desk.`,
   'paper-personal-air': () =>
-    'A reading at a person goes on no paper that leaves the window: it is shown to the safety officer there. Print the record of a place instead.',
+    'A reading at a person goes on no record of a place or run: it is on the personal air record, which the safety officer prints. Print the record of a place instead, or that one.',
   'paper-not-understood': (d) =>
     `A newer program wrote an entry of the kind “${d.kind}” (${d.entry}) about what this paper tells, which this one cannot read: print the paper with that program.`,
   'paper-failed': (d) =>

@@ -75,6 +75,13 @@ export const papersRoom = {
       subject: 'Day or run',
       none: 'No reading of a place is written up yet.',
     },
+    'personal-air-record': {
+      title: 'Personal air record',
+      purpose:
+        'What one person breathed, day by day: for that person and the safety officer. It is shown here to the safety officer alone and goes with no other paper.',
+      subject: 'Person or day',
+      none: 'No reading at a person is written up yet.',
+    },
     'open-day-sheet': {
       title: 'Open-day sheet',
       purpose: 'Visitors by count, where they were, what was covered, and the air there against figures for the public only.',
@@ -114,6 +121,7 @@ export const papersRoom = {
   printing: 'Printing …',
   save: (name: string) => `Save ${name}`,
   pick: 'Choose first what it is about.',
+  allDays: (person: string) => `${person}, every day with readings`,
   /** On the page of an entry. */
   ofEntry: 'Print its sheet',
   ofCharge: 'Print its tag',

@@ -19,6 +19,7 @@ import { mercuryRegister } from '../../app/papers/mercury-register.ts';
 import { openDaySheet } from '../../app/papers/open-day-sheet.ts';
 import type { Definition, Frame } from '../../app/papers/paper.ts';
 import { parcelReturn } from '../../app/papers/parcel-return.ts';
+import { personalAirRecord } from '../../app/papers/personal-air.ts';
 import { retortTag } from '../../app/papers/retort-tag.ts';
 import { runSheet } from '../../app/papers/run-sheet.ts';
 import { transferSheet } from '../../app/papers/transfer-sheet.ts';
@@ -67,6 +68,7 @@ const papers: Readonly<Record<PaperName, PaperKind>> = {
   'transfer-sheet': aboutOne(transferSheet),
   'incident-sheet': aboutOne(incidentSheet),
   'air-record': aboutOne(airRecord),
+  'personal-air-record': aboutOne(personalAirRecord),
   'open-day-sheet': aboutOne(openDaySheet),
   'wall-sheet': { id: 'none', period: false, make: (book, _asked, frame) => wallSheet(book, frame) },
   'blank-forms': { id: 'optional', period: false, make: (book, { id }, frame) => blankForms(book, id, frame) },

@@ -34,6 +34,7 @@ const subject = (ids: ReturnType<typeof year>['ids']): Readonly<Record<PaperName
   'transfer-sheet': ids.transfer,
   'incident-sheet': ids.spill,
   'air-record': ids.air,
+  'personal-air-record': ids.ownAir,
   'open-day-sheet': ids.openDay,
   'wall-sheet': undefined,
   'count-sheet': undefined,

@@ -146,6 +146,21 @@ export function year(names: { vessel?: string; party?: string; where?: string; b
     },
     { ...on('05-20', '11:00'), by: keeper },
   );
+  const ownAir = book.add(
+    'own air one',
+    'air-reading',
+    {
+      sample: 'personal',
+      person: keeper,
+      place,
+      meter,
+      unit: 'mg/m3',
+      shows: '0.018',
+      from: on('05-25', '08:00').happened,
+      to: on('05-25', '10:00').happened,
+    },
+    { ...on('05-25', '10:00'), by: keeper },
+  );
   const openDay = book.add(
     'open day',
     'open-day',
@@ -180,6 +195,7 @@ export function year(names: { vessel?: string; party?: string; where?: string; b
     book,
     ids: {
       air,
+      ownAir,
       openDay,
       meter,
       parcel,

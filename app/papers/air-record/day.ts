@@ -1,7 +1,9 @@
 /**
  * One day's air on a paper: each reading exactly as shown with what was round it, time nobody read, what the readings allow to be said, and how that
- * stands to limits the site picked for these people. Never a planning figure, never what one person breathed: whoever calls it leaves those out.
+ * stands to limits the site picked for these people. Never a planning figure. What one person breathed goes on that person's own paper: whoever else calls it
+ * leaves those days out.
  */
+
 import type { Content } from 'pdfmake/interfaces';
 import type { AirDay, AirRow } from '../../core/book/air-days.ts';
 import { peopleOf, verdictsOf } from '../../core/book/air-verdicts.ts';
@@ -13,11 +15,13 @@ import { limitText, shownText } from '../../words/air-figures.ts';
 import { givenText, minutesText, rangeText } from '../../words/air-planned.ts';
 import { clockText, dayText } from '../../words/dates.ts';
 import { airHeightNames, airModeNames, airUnitSigns, onOffNames, openShutNames } from '../../words/daybook-names-air.ts';
+import { marked } from '../../words/notation.ts';
 import { notRecorded } from '../../words/papers.ts';
 import { airPaper as words } from '../../words/papers-air.ts';
 import { airFindingWords, airHowWords, airRoom, airVerdictWords } from '../../words/screens-air.ts';
+import { degreesText } from '../../words/temperatures.ts';
 import { aside, ledger, list, part, section, sentence } from '../ledger.ts';
-import { personName } from '../names.ts';
+import { personName, thingName } from '../names.ts';
 import type { Frame } from '../paper.ts';
 import { airDrawing } from './drawing.ts';
 
@@ -52,6 +56,7 @@ function readings(day: AirDay, meters: MetersUsed, charges: readonly string[]): 
           body.max === undefined ? notRecorded : `${body.max}\u00a0${airUnitSigns[body.unit]}`,
           `${or(body.zero?.before)}, ${or(body.zero?.after)}`,
           [
+            body.sample === 'personal' ? (body.place ?? '') : '',
             body.height === undefined ? '' : airHeightNames[body.height],
             body.distanceM === undefined ? '' : words.distance(String(body.distanceM)),
             body.activity ?? '',
@@ -80,7 +85,7 @@ const conditions = (book: Book, day: AirDay): Content[] => [
     rowsOf(day).map(({ body, reading }, i) => ({
       cells: [
         String(i + 1),
-        `${body.temperatureC === undefined ? notRecorded : String(body.temperatureC)}, ${body.pressureKpa === undefined ? notRecorded : String(body.pressureKpa)}`,
+        `${body.temperatureC === undefined ? notRecorded : degreesText(body.temperatureC)}, ${body.pressureKpa === undefined ? notRecorded : marked(String(body.pressureKpa))}`,
         [
           or(body.fans && small(onOffNames[body.fans])),
           or(body.hood && small(onOffNames[body.hood])),
@@ -175,6 +180,10 @@ function verdicts(book: Book, day: AirDay): Content[] {
   ];
 }
 
+/** The place's name, or the person's. */
+const nameOf = (book: Book, { subject, from }: AirDay): string =>
+  subject.sample === 'personal' ? thingName(book, 'person', subject.of, from) : subject.of;
+
 /** The passage of a day. `charges`: those whose readings are marked as of the run. */
 export function airDayPassage(
   book: Book,
@@ -186,7 +195,7 @@ export function airDayPassage(
   const gaps = airGaps(day).map(({ from, to, long }) => words.gap(from, to, long));
   const { day: said } = airRoom;
   return [
-    section(`${day.subject.of}, ${airRoom.samples[day.subject.sample]}, ${dayText(day.day)}`),
+    section(`${nameOf(book, day)}, ${airRoom.samples[day.subject.sample]}, ${dayText(day.day)}`),
     sentence((day.shiftRecorded ? said.shift : said.noShift)(clockText(day.from), clockText(day.to))),
     ...readings(day, meters, charges),
     ...conditions(book, day),

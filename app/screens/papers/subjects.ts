@@ -3,13 +3,15 @@ import { type PaperName, paperNames } from '../../contract.ts';
 import { airDays, airDaysOfRun } from '../../core/book/air-days.ts';
 import { barPieces } from '../../core/book/bar-pieces.ts';
 import type { Book } from '../../core/book/book.ts';
+import type { Hidden } from '../../core/book/may-see.ts';
 import { latest, nameOf } from '../../core/book/registers.ts';
 import { formKinds } from '../../core/kinds/by-hand.ts';
 import type { Kind } from '../../core/kinds/index.ts';
 import { dayText } from '../../words/dates.ts';
-import { entryName } from '../../words/daybook-naming.ts';
+import { entryName, nameIn } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
 import { labelsPaper } from '../../words/papers-labels.ts';
+import { papersRoom } from '../../words/screens-papers.ts';
 
 export interface Subject {
   readonly value: string;
@@ -32,7 +34,7 @@ const labelled = (book: Book, id: string, more: string): Subject => ({
   label: more === '' ? entryName(book, id) : `${entryName(book, id)}, ${more}`,
 });
 
-/** Days of places, by a reading of each, and runs that a reading of a place names. Readings at a person go on no paper. */
+/** Days of places, by a reading of each, and runs that a reading of a place names. Readings at a person are on their own paper. */
 function airSubjects(book: Book): Subject[] {
   const days = airDays(book).filter((day) => day.subject.sample !== 'personal');
   const ofPlaces = days.flatMap(({ subject, day, rows, spots }): Subject[] => {
@@ -48,6 +50,25 @@ function airSubjects(book: Book): Subject[] {
   return [...ofPlaces.reverse(), ...runs.map((run) => labelled(book, run.id, '')).reverse()];
 }
 
+/** Days of people, by a reading of each, and people with more than one such day. Who may see them is for the caller to know. */
+function personalSubjects(book: Book): Subject[] {
+  const days = airDays(book).filter(({ subject }) => subject.sample === 'personal');
+  const name = (id: string) => nameIn(book, 'person', id, '');
+  const people = [...new Set(days.map(({ subject }) => subject.of))].filter(
+    (id) => days.filter(({ subject }) => subject.of === id).length > 1,
+  );
+  return [
+    ...people.map((id) => ({ value: id, label: papersRoom.allDays(name(id)) })),
+    ...days.toReversed().flatMap(({ subject, day, rows, spots }): Subject[] => {
+      const first = rows[0] ?? spots[0];
+      return first ? [{ value: first.id, label: `${dayText(day)}, ${name(subject.of)}` }] : [];
+    }),
+  ];
+}
+
+/** Papers that not everybody may see, and what they tell. */
+export const withheldPapers: Partial<Record<PaperName, Hidden>> = { 'personal-air-record': 'personal-air' };
+
 /** What a paper can be about; nothing for a paper that is about the whole book. */
 export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
   const { current } = book;
@@ -58,6 +79,8 @@ export function subjectsOf(book: Book, paper: PaperName): readonly Subject[] {
       return [];
     case 'air-record':
       return airSubjects(book);
+    case 'personal-air-record':
+      return personalSubjects(book);
     case 'open-day-sheet':
       return current
         .of('open-day')
