@@ -25,6 +25,8 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'firing-without-charge': () => 'This firing names no charge yet: write the charge up, then correct the firing to name it.',
   'fired-before-charged': (d) =>
     `The fire was lit at ${d.lit}, before the charge was weighed in at ${d.charged}: one of the two times is wrong. Correct it, or mark the time as about.`,
+  'charged-before-made': (d) =>
+    `“${d.label}” was charged on ${momentText(String(d.charged))}, before it was made on ${momentText(String(d.made))}: one of the two times is wrong. Correct it, or mark the time as about.`,
   'reference-unknown': () => 'This names something that is not in the book here: it may still be on another desk.',
   'charge-empty': () => 'The charge comes to nothing: no weight was written for what went in.',
   contested: () =>
@@ -47,7 +49,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'certificate-missing': (d) => `“${d.scale}” has no certificate on the book: its readings are unverified.`,
   'u-unknown': () => 'How sure this weight is was not recorded.',
   'over-full': (d) =>
-    `The retort was ${Math.round(Number(d.fill) * 100)} % full. Amalgam swells when heated: above ${Math.round(Number(d.limit) * 100)} % it may rise into the pipe.`,
+    `The retort was ${Math.round(Number(d.fill) * 100)} % full${d.known === 'reckoned' ? ' by the weight charged and what it holds to the brim' : ''}. Amalgam swells when heated: above ${Math.round(Number(d.limit) * 100)} % it may rise into the pipe.`,
   'check-no': (d) => `“${d.asks ?? checkText(String(d.check))}” was answered no${d.note === '' ? '' : `: ${d.note}`}.`,
   'tare-over-gross': (d) => `The tare (${d.tare}) is more than the gross (${d.gross}): the two may be swapped.`,
   'whole-ore-over-mercury': () =>

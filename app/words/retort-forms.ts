@@ -84,6 +84,10 @@ export const retortForms = {
     drift: 'Drift',
     driftOf: (text: string) => `drift ${text}`,
     driftLarge: (text: string) => `drift ${text}: more than drying usually takes. Weigh it again and check the label.`,
+    driftGain: (text: string) =>
+      `drift ${text}: a ball does not gain by lying. Check the label, look for water, and ask whether two were mixed up.`,
+    overFull: (share: string, limit: string) =>
+      `This weight fills the retort to ${share} of what it holds to the brim. Amalgam swells as it is heated: above ${limit} it may rise into the pipe.`,
     driftSum: (text: string) => `${text} against the labels`,
     lotMore: (label: string) => `${label}: only a part, not found, or weighed another way`,
     take: 'What of it?',

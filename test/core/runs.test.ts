@@ -213,3 +213,39 @@ test('a fire lit before its charge was weighed in is kept and flagged, unless a 
     'fired-before-charged',
   );
 });
+
+test('a lot charged before it was made is told, unless the time of charging is only about', () => {
+  const book = BookMaker.site();
+  const [lot = ''] = book.lots('made later', ['100']);
+  const charge = book.add(
+    'charge before',
+    'charge',
+    { retort: book.pot, rows: [{ take: 'whole', key: '1', lot, weight: stated('100', '0.1') }] },
+    { happened: '2020-03-13T10:00+13:00' },
+  );
+  const codes = (entries: readonly Entry[]) => (readBook(entries).flags.get(charge) ?? []).map((f) => f.code);
+  expect(codes(book.entries)).toContain('charged-before-made');
+  const about = book.entries.map((e) => (e.id === charge ? { ...e, timing: 'about' as const } : e));
+  expect(codes(about)).not.toContain('charged-before-made');
+});
+
+test('a charge that fills more than three quarters of what its retort holds is told, seen or reckoned by weight', () => {
+  const book = BookMaker.site();
+  const small = book.add('small pot', 'retort', { label: 'Small pot', capacity: '2 kg' });
+  const charged = (name: string, grams: string, more: object = {}) => {
+    const [lot = ''] = book.lots(`lot of ${name}`, [grams]);
+    return book.add(name, 'charge', {
+      retort: small,
+      rows: [{ take: 'whole', key: '1', lot, weight: stated(grams, '0.1') }],
+      ...more,
+    });
+  };
+  const full = charged('full', '1500.1');
+  const fits = charged('fits', '1500');
+  const seen = charged('seen', '900', { fill: 0.8 });
+  const read = readBook(book.entries);
+  const told = (id: string) => (read.flags.get(id) ?? []).filter((f) => f.code === 'over-full').map((f) => f.data);
+  expect(told(full)).toEqual([{ fill: 0.75005, limit: 0.75, known: 'reckoned' }]);
+  expect(told(fits)).toEqual([]);
+  expect(told(seen)).toEqual([{ fill: 0.8, limit: 0.75, known: 'seen' }]);
+});

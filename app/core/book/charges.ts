@@ -4,12 +4,14 @@
  */
 import { type Decimal, plus, zero } from '../decimal.ts';
 import type { ChargeKind } from '../kinds/charge.ts';
+import { massFromText } from '../mass.ts';
 import { added, less, type Measured, nothing, total } from '../measured.ts';
+import { quotient } from '../ratio.ts';
 import { clockOf, compareMoments } from '../time.ts';
 import type { Current, Reading } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import type { ChargedLot, Lots } from './lots.ts';
-import type { Registers } from './registers.ts';
+import { type Registered, type Registers, stateAt } from './registers.ts';
 import { type Weighed, weighedFrom } from './weights.ts';
 
 /** A sum of weights. */
@@ -122,6 +124,13 @@ const answeredNo = (
 /** Half to two thirds full is the usual limit; above three quarters the amalgam may rise into the pipe (practice.md 11). */
 export const overFullShare = 0.75;
 
+/** The share of a retort that a weight of amalgam fills, by what the register says it holds to the brim at that moment; null where it does not say. */
+export function filledShare(grams: Decimal, retort: Registered<'retort'> | undefined, at: string): number | null {
+  const capacity = retort && stateAt(retort, at).body.capacity;
+  const brim = capacity === undefined ? null : massFromText(capacity, 'capacity');
+  return brim?.ok ? quotient(grams, brim.value.grams) : null;
+}
+
 /** All charges and firings of the book. */
 export function readCharges(current: Current, registers: Registers, lots: Lots): Charges {
   const flags: Flag[] = [];
@@ -159,8 +168,11 @@ export function readCharges(current: Current, registers: Registers, lots: Lots):
       if (row.take === 'not-found' && row.lot) missing = joined(missing, row.lot);
     }
     if (sum.grams.digits <= 0n) flags.push(flag('charge-empty', reading.id));
-    const { fill } = reading.body;
-    if (fill !== undefined && fill > overFullShare) flags.push(flag('over-full', reading.id, { fill, limit: overFullShare }));
+    const seen = reading.body.fill ?? 0;
+    const reckoned = filledShare(sum.grams, registers.retort.get(reading.body.retort), reading.happened) ?? 0;
+    const fill = Math.max(seen, reckoned);
+    if (fill > overFullShare)
+      flags.push(flag('over-full', reading.id, { fill, limit: overFullShare, known: seen < reckoned ? 'reckoned' : 'seen' }));
     flags.push(...answeredNo(reading.id, reading.body.checks));
     if (reading.body.pipeClear === 'no') flags.push(flag('check-no', reading.id, { check: 'pipe-clear', note: '' }));
     if (reading.body.waterOn === 'no') flags.push(flag('check-no', reading.id, { check: 'water-on', note: '' }));

@@ -12,6 +12,7 @@ export const flagCodes = [
   'sponge-over-charge',
   'firing-without-charge',
   'fired-before-charged',
+  'charged-before-made',
   'reference-unknown',
   'charge-empty',
   'contested',

@@ -10,7 +10,7 @@ import { type Current, readCurrent, withEntry } from './current.ts';
 import { type Lots, readLots } from './lots.ts';
 import { type Registers, readRegisters } from './registers.ts';
 
-/** Kinds that the lots are read from; a scale changes what a weight of theirs is worth. */
+/** Kinds that the lots are read from; a scale changes what a weight of theirs is worth, a retort how full a charge makes it. */
 const makesLots: ReadonlySet<string> = new Set<Kind>([
   'clean-up',
   'cleaning',
@@ -21,7 +21,7 @@ const makesLots: ReadonlySet<string> = new Set<Kind>([
   'transfer',
   'scale',
 ]);
-const makesCharges: ReadonlySet<string> = new Set<Kind>([...(makesLots as Set<Kind>), 'firing']);
+const makesCharges: ReadonlySet<string> = new Set<Kind>([...(makesLots as Set<Kind>), 'firing', 'retort']);
 const makesRegisters: ReadonlySet<string> = new Set<Kind>(registerKinds);
 
 export class GrowingBook {

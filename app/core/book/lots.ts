@@ -6,6 +6,7 @@ import { type Decimal, minus } from '../decimal.ts';
 import type { LotSource, LotState } from '../kinds/clean-up.ts';
 import type { Body } from '../kinds/index.ts';
 import { less, type Measured, uOf } from '../measured.ts';
+import { compareMoments } from '../time.ts';
 import type { Current, Reading } from './current.ts';
 import { type Flag, flag } from './flags.ts';
 import type { Registers } from './registers.ts';
@@ -134,6 +135,12 @@ function takenOtherwise(current: Current, all: Map<string, Draft>, flags: Flag[]
   }
 }
 
+/** A lot weighed in before it was made, where the time of charging is said to be exact: unlike order of writing, this cannot be. */
+const chargedTooSoon = (charge: Reading<'charge'>, lot: Draft): Flag[] =>
+  (charge.entry.timing ?? 'exact') === 'exact' && compareMoments(charge.happened, lot.made) < 0
+    ? [flag('charged-before-made', charge.id, { label: lot.label, made: lot.made, charged: charge.happened })]
+    : [];
+
 function readRows(charge: Reading<'charge'>, all: Map<string, Draft>, registers: Registers, flags: Flag[]): ChargedLot[] {
   return charge.body.rows.map((row, i): ChargedLot => {
     const where = { entry: charge.id, path: `rows[${i}].weight`, at: charge.happened };
@@ -154,7 +161,7 @@ function readRows(charge: Reading<'charge'>, all: Map<string, Draft>, registers:
       return { key: row.key, take: row.take, lot: lot ?? null, label: lot?.label ?? row.lot, charged: null, drift: null };
     }
     const got = weighedFrom(row.weight, where, registers);
-    flags.push(...got.flags);
+    flags.push(...got.flags, ...(lot ? chargedTooSoon(charge, lot) : []));
     if (row.take === 'whole') {
       if (lot && !usedUp.has(lot.fate)) Object.assign(lot, { fate: 'charged', charge: charge.id });
       const drift = lot ? less(got.net, lot.net) : null;
