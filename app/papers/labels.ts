@@ -2,6 +2,7 @@
  * Labels for lots in the safe and for vessels of mercury: in large type what it is and what it is called, then mass, date and caution, with the QR code
  * of its entry. Two to a row, each in a frame to cut along. They repeat what was entered, and permit nothing.
  */
+
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import type { Book } from '../core/book/book.ts';
 import { countListOf } from '../core/book/count-list.ts';
@@ -13,13 +14,14 @@ import { sealAt } from '../core/book/seals.ts';
 import type { Measured } from '../core/measured.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { dayText } from '../words/dates.ts';
+import { massUnit } from '../words/figures.ts';
 import { mercuryNames, vesselUseNames } from '../words/labels.ts';
 import { frameWords } from '../words/papers.ts';
 import { labelsPaper as words } from '../words/papers-labels.ts';
 import { lotSourceNames, lotStateNames } from '../words/retort.ts';
 import { ugText, uText, withGrams } from './amounts.ts';
 import { bookReservations, notUnderstoodNaming, once } from './doubts.ts';
-import { endMarkText } from './end-mark.ts';
+import { endMarkText, keyLines } from './end-mark.ts';
 import { entryQr } from './entry-qr.ts';
 import { ink } from './ledger.ts';
 import { type Definition, type Frame, fileInfo, leftOutOf } from './paper.ts';
@@ -52,7 +54,7 @@ const ofLot = (lot: Lot): Label => ({
   entry: lot.madeBy,
   caution: words.holdsMercury,
   facts: [
-    [words.weighed, `${withGrams(lot.grams)}, ${uText(lot.net, lot.uKnown)}${lot.uKnown ? '\u00a0g' : ''}`],
+    [words.weighed, `${withGrams(lot.grams)}, ${uText(lot.net, lot.uKnown)}${lot.uKnown ? `\u00a0${massUnit()}` : ''}`],
     [words.made, dayText(lot.made)],
     ...told(words.state, lot.state && lotStateNames[lot.state]),
     ...told(words.source, lot.source && lotSourceNames[lot.source]),
@@ -72,7 +74,7 @@ function ofVessel(book: Book, id: string, at: string, stocks: ReadonlyMap<string
       entry: id,
       caution: ug > 0 ? words.holdsMercury : words.mayHold,
       facts: [
-        [words.mercury, ug > 0 ? `${ugText(ug, 1)}\u00a0g` : words.none],
+        [words.mercury, ug > 0 ? `${ugText(ug, 1)}\u00a0${massUnit()}` : words.none],
         [words.asOf(dayText(at)), ''],
         ...told(words.sort, mercury && mercuryNames[mercury]),
         ...told(words.seal, sealAt(book, id, at)),
@@ -181,8 +183,10 @@ export function labels(book: Book, id: string, frame: Frame): Result<Definition>
   const stocks: ReadonlyMap<string, Measured> = chosen.vessels.length > 0 ? stocksAt(book.movements.all, at) : new Map();
   const all = [...chosen.lots.map(ofLot), ...chosen.vessels.flatMap((vessel) => ofVessel(book, vessel, at, stocks))];
   const reservations = [...leftOutOf(frame), ...bookReservations(book)];
-  const marks = frame.desks.map((d) => ({ text: `${frameWords.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}` }));
-  const atFoot = marks.length <= mostAtFoot;
+  const marks = frame.desks.flatMap((d) =>
+    [`${frameWords.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}`, ...keyLines(d)].map((text) => ({ text })),
+  );
+  const atFoot = frame.desks.length <= mostAtFoot;
   const drawn = <C extends Content>(content: C): C => printable(content, frame.canPrint);
   return good({
     pageSize: 'A4',

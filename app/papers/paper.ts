@@ -7,7 +7,7 @@ import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces';
 import { compareMoments, minutesOf } from '../core/time.ts';
 import { momentText } from '../words/dates.ts';
 import { frameWords } from '../words/papers.ts';
-import { endMarkText } from './end-mark.ts';
+import { endMarkText, keyLines } from './end-mark.ts';
 import { aside, ink, ledger, page, part, section, sentence, statements, textWidth } from './ledger.ts';
 import { type CanPrint, printable, printableText } from './printable.ts';
 
@@ -19,6 +19,9 @@ export interface CoveredDesk {
   readonly desk: string;
   readonly entries: number;
   readonly endMark: string;
+  /** Fingerprint of the key it signs with, 64 characters, and how many entries its last signature covers. Left out: it has signed nothing. */
+  readonly key?: string | undefined;
+  readonly signed?: number | undefined;
   /** What of it does not count on the paper, in words: printed among the reservations. Left out: nothing. */
   readonly leftOut?: readonly string[] | undefined;
 }
@@ -75,7 +78,7 @@ const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
 const deskLines = ({ desks }: Frame): string[] =>
   desks.length > mostInFoot
     ? [frameWords.endMarksBehind(desks.length)]
-    : desks.map((d) => `${frameWords.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}`);
+    : desks.flatMap((d) => [`${frameWords.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}`, ...keyLines(d)]);
 
 const across = (y: number, lineWidth: number): Content => ({
   canvas: [{ type: 'line', x1: 0, y1: y, x2: textWidth, y2: y, lineWidth, lineColor: ink }],
@@ -155,7 +158,7 @@ const closing = (frame: Frame): Content[] =>
             { head: frameWords.entriesHead, share: 10, amount: true },
             { head: frameWords.endMarkHead, share: 64 },
           ],
-          frame.desks.map((d) => ({ cells: [d.desk, String(d.entries), endMarkText(d.endMark)] })),
+          frame.desks.map((d) => ({ cells: [d.desk, String(d.entries), [endMarkText(d.endMark), ...keyLines(d)].join('; ')] })),
         ),
       ];
 

@@ -2,16 +2,18 @@
  * The retort tag: one charge on a paper a quarter of a sheet large, to hang on the retort. It says above all that there is mercury in it, what and
  * how much went in, and when. It permits nothing. A long list of lots runs on to a second tag.
  */
+
 import type { Content, TableCell } from 'pdfmake/interfaces';
 import { type Book, runOf } from '../core/book/book.ts';
 import { type Charge, firedAt } from '../core/book/charges.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { dayText } from '../words/dates.ts';
+import { massUnit } from '../words/figures.ts';
 import { frameWords } from '../words/papers.ts';
 import { tagPaper as words } from '../words/papers-tag.ts';
 import { uText, withGrams } from './amounts.ts';
 import { doubtsOf, notUnderstoodNaming, once } from './doubts.ts';
-import { endMarkText } from './end-mark.ts';
+import { endMarkText, keyLines } from './end-mark.ts';
 import { entryQr } from './entry-qr.ts';
 import { ink } from './ledger.ts';
 import { personName, thingName } from './names.ts';
@@ -135,11 +137,13 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
       .join(' '),
     fontSize: 6.5,
   };
-  const marks = frame.desks.map((d) => ({ text: `${words.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}`, fontSize: 5.4 }));
-  const atFoot = marks.length <= mostAtFoot;
+  const marks = frame.desks.flatMap((d) =>
+    [`${words.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}`, ...keyLines(d)].map((text) => ({ text, fontSize: 5.4 })),
+  );
+  const atFoot = frame.desks.length <= mostAtFoot;
   return good({
     pageSize: { width: tag.width, height: tag.height },
-    pageMargins: [tag.side, 34, tag.side, atFoot ? 24 + 16 * frame.desks.length : 34],
+    pageMargins: [tag.side, 34, tag.side, atFoot ? 24 + 16 * marks.length : 34],
     language: 'en-GB',
     info: fileInfo(frame, { name: words.name, subject }),
     displayTitle: true,
@@ -180,7 +184,10 @@ export function retortTag(book: Book, id: string, frame: Frame): Result<Definiti
         [
           [words.retort, thingName(book, 'retort', retort, at)],
           [words.charged, happenedText(reading)],
-          [words.weight, `${withGrams(total.grams)}, ${uText(total.net, total.uKnown)}${total.uKnown ? '\u00a0g' : ''}`],
+          [
+            words.weight,
+            `${withGrams(total.grams)}, ${uText(total.net, total.uKnown)}${total.uKnown ? `\u00a0${massUnit()}` : ''}`,
+          ],
           [words.holds, words.holdsWords[holds]],
           [words.by, personName(book, reading.entry.by, at)],
           [words.state, stateText(charge)],

@@ -11,7 +11,7 @@ import { frameWords } from '../words/papers.ts';
 import { wallPaper as words } from '../words/papers-wall.ts';
 import { spillWords as spill } from '../words/spill.ts';
 import { bookReservations } from './doubts.ts';
-import { endMarkText } from './end-mark.ts';
+import { endMarkText, keyLines } from './end-mark.ts';
 import { ink } from './ledger.ts';
 import { type Definition, type Frame, fileInfo, leftOutOf } from './paper.ts';
 import { printable } from './printable.ts';
@@ -117,7 +117,9 @@ export function wallSheet(book: Book, frame: Frame): Result<Definition> {
     ...bookReservations(book),
     ...standingText(book, at).map(([name, text]) => words.says(name, text)),
     frameWords.isNot,
-    ...frame.desks.map((d) => `${frameWords.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}.`),
+    ...frame.desks.map(
+      (d) => `${[`${frameWords.desk(d.desk, d.entries)} ${endMarkText(d.endMark)}`, ...keyLines(d)].join(', ')}.`,
+    ),
   ].map((text) => (/[.!?]$/.test(text) ? text : `${text}.`));
   const content: Content[] = [
     { text: frame.site.replace(/\s+/g, ' ').trim(), fontSize: 10, margin: [0, 0, 0, 0] },

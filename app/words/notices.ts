@@ -51,11 +51,14 @@ const texts: Readonly<Record<Notice['code'], (notice: Notice) => string>> = {
       differs: 'its journal is not the one this machine wrote',
       elsewhere: 'another machine wrote in its journal',
       'state-lost': 'what this machine remembers of this daybook cannot be read',
+      'key-lost': 'the key its earlier lines were signed with is not on this machine',
     };
     return `This machine now writes in this daybook as a new desk, because ${why[n.detail ?? ''] ?? 'its journal cannot be gone on with'}${n.desk === undefined ? '' : ` (desk ${n.desk} until now)`}. What the old desk wrote stays as it is; lines of it that turn up later come in as well.`;
   },
   'clock-back': (n) =>
     `The clock of this machine is behind an entry it wrote before (${where(n)}${n.detail === undefined ? '' : `, written ${momentText(n.detail)}`}). Entries are kept in the order they are written; set the clock right.`,
+  'not-signed': (n) =>
+    `The last closing or backup could not be signed (${where(n)}): ${n.detail === 'key-unreadable' ? 'the key of this desk cannot be read' : n.detail === 'disk-full' ? 'the disk is full' : (n.detail ?? '')}. Nothing that was kept is lost. Put that right; the next closing or backup signs every line before it.`,
 };
 
 /** What figures worked out over a desk leave out, on papers, in the account and beside what the command prints. */

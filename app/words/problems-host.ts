@@ -1,6 +1,7 @@
 /** What the host can say is wrong, in plain words: the disk, the record, the daybook that is open, and how it was asked. */
 import { lineCauseText } from './line-causes.ts';
 import { closingHostProblems } from './problems-closing.ts';
+import { signatureProblems } from './signatures.ts';
 
 type Data = Readonly<Record<string, string | number>>;
 type Texts = Readonly<Record<string, (data: Data) => string>>;
@@ -80,4 +81,12 @@ const asking: Texts = {
   'port-taken': (d) => `Port ${d.port} is in use on this machine or not allowed: leave the port out, or choose another.`,
 };
 
-export const hostProblems: Texts = { ...disk, ...record, ...open, ...evidence, ...closingHostProblems, ...asking };
+export const hostProblems: Texts = {
+  ...disk,
+  ...record,
+  ...open,
+  ...evidence,
+  ...closingHostProblems,
+  ...signatureProblems,
+  ...asking,
+};

@@ -59,6 +59,7 @@ export const joinTexts = {
   lines: (desk: string, lines: number) => `${desk}: ${lines} ${lines === 1 ? 'line' : 'lines'}`,
   evidence: (files: number) => `evidence: ${files} ${files === 1 ? 'file' : 'files'}`,
   closings: (files: number) => `closings: ${files} ${files === 1 ? 'file' : 'files'}`,
+  signatures: (n: number) => `signatures: ${n}`,
   nothing: 'There is nothing in the other folder that is not here.',
   beside: (name: string, as: string) => `closings/${name} differs from the one that is here: it is kept beside it as ${as}`,
   left: (name: string) => `evidence/${name} is not what its name says and stays where it is`,

@@ -75,6 +75,20 @@ for m in csv.DictReader(open("movements.csv", encoding="utf-8", newline="")):
     print(f'{m["date"]} {m["entry"]}\\n    {to}  {m["grams"]} g\\n    {giver}\\n')
 `;
 
+/** Verifies the signatures of a desk, and that each stands over the line it names, with OpenSSL 1.1.1 or newer. */
+export const verifySignatures = `while IFS= read -r line; do
+  printf '%s' "$line" | sed 's/,"signature":"[^"]*"//' | tr -d '\\n' > said
+  printf '%s' "$line" | sed 's/.*"signature":"\\([^"]*\\)".*/\\1/' | openssl base64 -d -A > signature
+  printf '%s' "$line" | sed 's/.*"key":"\\([^"]*\\)".*/\\1/' | openssl base64 -d -A > key.der
+  openssl pkey -pubin -inform DER -in key.der -out key.pem
+  openssl pkeyutl -verify -pubin -inkey key.pem -rawin -in said -sigfile signature || exit 1
+  n=$(printf '%s' "$line" | sed 's/.*"entries":\\([0-9]*\\).*/\\1/')
+  mark=$(printf '%s' "$line" | sed 's/.*"end_mark":"\\([0-9a-f]*\\)".*/\\1/')
+  sed -n "\${n}p" "$2" | grep -q ",\\"hash\\":\\"$mark\\"" || { echo "line $n of $2 is not the one that was signed"; exit 1; }
+  echo "signed up to line $n with the key $(openssl dgst -sha256 -r key.der | cut -d ' ' -f 1)"
+done < "$1"
+`;
+
 /** A passage: plain sentences, then what to type. */
 export interface VerifyPassage {
   readonly title: string;
@@ -125,6 +139,17 @@ export const verifyPassages: readonly VerifyPassage[] = [
     run: 'sh verify.sh journal-DESK.jsonl',
   },
   {
+    title: 'The signatures, with OpenSSL',
+    says: [
+      'At each closing of a period and before each backup a desk signs its end mark (Ed25519, RFC 8032). The signatures lie in signatures/DESK.jsonl of the daybook, beside an export in signatures-DESK.jsonl, a line for each: which daybook and desk, how many entries, the end mark, when, and the public key. What is signed is that line without its member “signature”.',
+      'One signature covers every line before it, because each line carries the hash of the one before. So verify the journal first, then the signatures, and then compare the fingerprint of the key (the SHA-256 of its bytes) with the one printed beside the end mark on a paper you hold: a key that lies beside what it signed proves nothing by itself. One desk has one key for all its life.',
+      'A signature shows that whoever held the key wrote these lines. It does not show who that was, when it was, or that what was written is so.',
+      'The script leaves the files said, signature, key.der and key.pem behind.',
+    ],
+    code: { name: 'signatures.sh', text: verifySignatures },
+    run: 'sh signatures.sh signatures-DESK.jsonl journal-DESK.jsonl',
+  },
+  {
     title: 'The files of an export',
     says: [
       'manifest.json holds the SHA-256, the length and the rows of every file, and each desk’s end mark. There is a table for every kind of entry, as it reads now, with what corrected or struck it; as-first-written.csv has what a correction changed, as it read before. A cell that a spreadsheet would run as a formula begins with an apostrophe that does not belong to it.',
@@ -164,6 +189,7 @@ export const verifyWords = {
   desk: 'Desk',
   entries: 'Entries',
   endMark: 'End mark',
+  key: 'fingerprint of its key',
   fileNote: 'The same text stands in VERIFY.md beside every export.',
 } as const;
 
@@ -171,7 +197,12 @@ const fenced = (text: string): string => `\`\`\`\n${text.trimEnd()}\n\`\`\``;
 
 /** The text file beside an export: the passages, and the end marks of its desks. */
 export const verifyFile = (
-  desks: readonly { readonly desk: string; readonly entries: number; readonly endMark: string }[],
+  desks: readonly {
+    readonly desk: string;
+    readonly entries: number;
+    readonly endMark: string;
+    readonly key?: string | undefined;
+  }[],
 ): string =>
   `${[
     `# ${verifyWords.title}`,
@@ -183,5 +214,8 @@ export const verifyFile = (
       ...(run === undefined ? [] : [`${verifyWords.run}:`, fenced(run)]),
     ]),
     '## End marks of this export',
-    ...desks.map(({ desk, entries, endMark }) => `- ${verifyWords.desk} ${desk}, ${entries}: ${endMark}`),
+    ...desks.map(
+      ({ desk, entries, endMark, key }) =>
+        `- ${verifyWords.desk} ${desk}, ${entries}: ${endMark}${key === undefined ? '' : `, ${verifyWords.key}: ${key}`}`,
+    ),
   ].join('\n\n')}\n`;

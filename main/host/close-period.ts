@@ -9,6 +9,7 @@ import { problemsOf } from './check.ts';
 import { type ClosingSource, closingEntry, type DrawnUp, drawUp, writeClosing } from './closings.ts';
 import type { OpenDaybook } from './open-daybook.ts';
 import type { HostOptions } from './questions.ts';
+import { withKeys } from './sign-check.ts';
 
 /** What closing needs of the host: its queue, the daybook that is open when its turn comes, and the printer. */
 export interface Closer {
@@ -40,7 +41,8 @@ export async function closePeriod(ask: AskOf<'close-period'>, { inTurn, open, op
     const kept = keptBefore(whole.value.entries, ask.id, described);
     if (kept) return good({ kept });
     if (!described.writable) return bad(problem('not-writable', ''));
-    const source: ClosingSource = { ...whole.value, id: described.id };
+    const desks = withKeys(book.folder, whole.value.desks);
+    const source: ClosingSource = { ...whole.value, desks, id: described.id };
     const drawn = drawUp(source, ask, options.version, options.clock());
     return drawn.ok ? good({ drawn: drawn.value, source }) : drawn;
   });
@@ -63,6 +65,10 @@ export async function closePeriod(ask: AskOf<'close-period'>, { inTurn, open, op
     const problems = problemsOf(whole.value.entries, entry, now);
     if (problems.length > 0) return bad(...problems);
     const written = writeClosing(book.folder, described.ownDesk, drawn, paper.value);
-    return written.ok ? book.keep(entry, now) : written;
+    if (!written.ok) return written;
+    const done = book.keep(entry, now);
+    // the closing is on the disk: what keeps it from being signed is a notice of the book, and no reason to call it not kept
+    if (done.ok) book.sign(now);
+    return done;
   });
 }

@@ -124,7 +124,10 @@ export function drawUp(source: ClosingSource, ask: AskOf<'close-period'>, progra
     draft,
     statement,
     day: dayOf(period?.to ?? happened),
-    desks: ends.map((end) => ({ ...end, leftOut: source.desks.find((d) => d.desk === end.desk)?.leftOut })),
+    desks: ends.map((end) => {
+      const { leftOut, key, signed } = source.desks.find((d) => d.desk === end.desk) ?? {};
+      return { ...end, leftOut, key, signed };
+    }),
     entries,
     onPaper: { id, version, opening, closing, replaces, note, by, happened, carried: carried.map(({ of, ug }) => ({ of, ug })) },
   };

@@ -1,5 +1,5 @@
 /**
- * Brings what another folder of the same daybook holds into this one: lines of every desk by set union, evidence, closings. It only adds files:
+ * Brings what another folder of the same daybook holds into this one: lines of every desk by set union, evidence, closings, signatures. It only adds files:
  * no file that is there is written over, so a desk that is writing meanwhile loses nothing. Doing it again brings nothing more.
  */
 import { existsSync, linkSync, readdirSync, readFileSync, realpathSync, rmSync, statSync } from 'node:fs';
@@ -13,12 +13,15 @@ import type { DeskLine } from './desk-lines.ts';
 import { errorCode, flushFolder, makeFolder, onDisk, writeWhole } from './disk.ts';
 import type { Installation } from './installation.ts';
 import { desksFolder, journalPath } from './journal-writer.ts';
+import { signaturesFolder, signaturesPath, signatureTexts } from './sign-lines.ts';
 
 export interface Joined {
   /** Lines that came in, by desk; desks that brought none are left out. */
   readonly lines: readonly { readonly desk: string; readonly lines: number }[];
   readonly evidence: number;
   readonly closings: number;
+  /** Signatures that came in. */
+  readonly signatures: number;
   /** Closings of a name that is here with another content, and the names they were kept under. */
   readonly beside: readonly { readonly name: string; readonly as: string }[];
   /** Evidence whose content is not what its name says: not brought in. */
@@ -101,6 +104,21 @@ function joinClosings(into: string, from: string): Pick<Joined, 'closings' | 'be
   return { closings, beside };
 }
 
+function joinSignatures(into: string, from: string): number {
+  const here = signatureTexts(into);
+  let came = 0;
+  for (const [desk, lines] of signatureTexts(from)) {
+    const more = lines.filter((line) => !here.get(desk)?.includes(line));
+    if (more.length === 0) continue;
+    const text = more.map((line) => `${line}\n`).join('');
+    makeFolder(signaturesFolder(into));
+    const beside = join(signaturesFolder(into), `${desk}.joined-${sha256(text).slice(0, 16)}.jsonl`);
+    if (!putNew(signaturesPath(into, desk), text)) putNew(beside, text);
+    came += more.length;
+  }
+  return came;
+}
+
 /** Lines that are here under no hash, in order of number. */
 function lacking(here: ReadonlyMap<number, readonly DeskLine[]> | undefined, there: ReadonlyMap<number, readonly DeskLine[]>) {
   return [...there.values()]
@@ -146,7 +164,9 @@ export function joinDaybooks(dir: string, other: string, installation: Installat
     // lines last: no entry is here before the evidence it names
     const done = onDisk(into, () => {
       statSync(from);
-      return { ...joinEvidence(into, from), ...joinClosings(into, from), lines: joinLines(into, from) };
+      const before = { ...joinEvidence(into, from), ...joinClosings(into, from) };
+      const lines = joinLines(into, from);
+      return { ...before, lines, signatures: joinSignatures(into, from) };
     });
     return done.ok ? good(done.value) : bad(...done.problems.map((p) => ({ ...p, field: 'DIR' })));
   } finally {

@@ -22,6 +22,8 @@ import type { Installation } from './installation.ts';
 import { desksFolder, type JournalWriter, journalPath, openJournal, putWhole } from './journal-writer.ts';
 import { coveredDesks } from './left-out.ts';
 import type { Lock } from './lock.ts';
+import { holdsKeyOf, signEndMark } from './sign-end-mark.ts';
+import type { SignedMark } from './sign-lines.ts';
 
 export interface OpenDaybook {
   readonly folder: string;
@@ -46,6 +48,8 @@ export interface OpenDaybook {
     now: string,
   ) => Result<{ readonly added: number; readonly before: boolean; readonly desk: OpenBook['desks'][number] }>;
   readonly keepEvidence: (bytes: Uint8Array) => Result<string>;
+  /** Signs the end mark of our own desk as it is now. `now` is a moment with offset. Why it could not stays among the notices until it can. */
+  readonly sign: (now: string) => Result<SignedMark | null>;
   readonly close: () => void;
 }
 
@@ -104,6 +108,8 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
   let writer: JournalWriter | null = null;
   let refusal: Problem | null = unfit(daybook, memory.desk) ?? unwritable(folder, memory.desk);
   const newDesks: Notice[] = [];
+  /** Why our end mark could not be signed when it should have been. */
+  let unsigned: Problem | null = null;
 
   const letGo = () => {
     writer?.close();
@@ -147,6 +153,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
     const own = daybook.desks.find((d) => d.desk === memory.desk);
     if (memory.lost) return 'state-lost';
     if (own?.fork) return 'fork';
+    if (!writer && !holdsKeyOf(installation.home, folder, memory.desk)) return 'key-lost';
     if (writer) return (own?.entries ?? 0) > writer.end().entries ? 'elsewhere' : null;
     const then = since.find((s) => s.desk === memory.desk);
     return then ? (then.differs ? 'differs' : 'shorter') : null;
@@ -279,6 +286,7 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
           ...daybook.notices,
           ...noticesSince(since),
           ...clockNotices(written),
+          ...(unsigned ? [{ code: 'not-signed' as const, desk: memory.desk, detail: unsigned.code }] : []),
           ...(refusal ? noticeOf(refusal) : []),
         ],
       };
@@ -330,6 +338,14 @@ export function openDaybook(dir: string, installation: Installation): Result<Ope
       return answer(kept.value.length, false);
     },
     keepEvidence: (bytes) => (refusal ? bad(refusal) : keepEvidence(folder, bytes)),
+    sign: (now) => {
+      if (refusal || !writer) return bad(refusal ?? problem('not-writable', ''));
+      const { entries, endMark } = writer.end();
+      const mark = { daybook: id, desk: memory.desk, entries, endMark };
+      const signed = signEndMark(installation.home, folder, mark, now);
+      unsigned = signed.ok ? null : (signed.problems[0] ?? null);
+      return signed;
+    },
     close: () => {
       if (timer) clearTimeout(timer);
       if (lock) remember();

@@ -89,7 +89,14 @@ export function printPaper(
   ends: PrintOrder['ends'] = {},
   closing?: PrintOrder['closing'],
 ): Promise<Result<Uint8Array>> {
-  const desks = endMarks.map(({ desk, entries: count, endMark, leftOut }) => ({ desk, entries: count, endMark, leftOut }));
+  const desks = endMarks.map(({ desk, entries: count, endMark, key, signed, leftOut }) => ({
+    desk,
+    entries: count,
+    endMark,
+    key,
+    signed,
+    leftOut,
+  }));
   const order: PrintOrder = { entries, site: daybookName, desks, name, id, ends, closing };
   return existsSync(threadFile) ? inThread(order) : renderPaper(order);
 }

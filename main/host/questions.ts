@@ -20,6 +20,7 @@ import { type Installation, openInstallation } from './installation.ts';
 import { type OpenDaybook, openDaybook } from './open-daybook.ts';
 import { sampleName } from './sample/site.ts';
 import { writeSample } from './sample/write.ts';
+import { withKeys } from './sign-check.ts';
 
 /** What a host is made of. */
 export interface HostOptions {
@@ -174,7 +175,10 @@ export function makeQuestions(options: HostOptions): Questions {
         return kept.ok ? good({ file: kept.value }) : kept;
       }),
     paper: async ({ name, id, from, to }) => {
-      const whole = await inTurn(() => book?.whole() ?? bad(noDaybook));
+      const whole = await inTurn(() => {
+        const got = book?.whole() ?? bad(noDaybook);
+        return got.ok && book ? good({ ...got.value, desks: withKeys(book.folder, got.value.desks) }) : got;
+      });
       if (!whole.ok) return whole;
       const { entries: all, name: daybookName, desks } = whole.value;
       return options.print(all, daybookName, desks, name, id, { from, to });

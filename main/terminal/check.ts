@@ -1,7 +1,7 @@
 /**
  * `check DIR [--json]`: verifies every desk's chain. Reads only. A line that was cut off while being written is a notice; a complete line that
  * fails is a fault of the record (exit code 1), and desk, line and cause are named. So are lines that are not here, two lines of one number, and a
- * closing that no longer agrees with what it rests on; later entries that touch a closed period are a notice.
+ * closing that no longer agrees with what it rests on, and a signature that does not hold or whose key changed; later entries that touch a closed period are a notice.
  */
 import type { Notice } from '../../app/contract.ts';
 import { type Problem, problem } from '../../app/core/result.ts';
@@ -9,9 +9,11 @@ import { lineCauseText } from '../../app/words/line-causes.ts';
 import { noticeText } from '../../app/words/notices.ts';
 import { problemText } from '../../app/words/problems.ts';
 import { closingNotice } from '../../app/words/problems-closing.ts';
+import { signatureTexts } from '../../app/words/signatures.ts';
 import { checkTexts, verbTexts } from '../../app/words/terminal.ts';
 import { checkClosings } from '../host/closing-check.ts';
 import { branchTold, type Desk, readDaybook } from '../host/daybook-folder.ts';
+import { checkSignatures } from '../host/sign-check.ts';
 import { done, faulty, refused, type Verb } from './verb.ts';
 
 interface CheckFault {
@@ -64,6 +66,8 @@ export const checkVerb: Verb = {
     const { info, desks, entries, notices } = got.value;
     const faults = desks.flatMap(faultsOf);
     const closings = checkClosings(got.value.folder, entries);
+    const signatures = checkSignatures(got.value.folder, got.value);
+    const keyOf = new Map(signatures.desks.map((d) => [d.desk, d]));
     const unlike = closings.faults.map(({ desk, line, code, data }) => ({ desk, line, problem: problem(code, '', data) }));
     // what is told as a fault, with its line, is not told twice
     const others = notices.filter(({ code }) => !['broken-chain', 'fork', 'lines-missing'].includes(code));
@@ -72,13 +76,23 @@ export const checkVerb: Verb = {
       machine.print(
         JSON.stringify({
           entries: entries.length,
-          desks: desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
+          desks: desks.map((d) => {
+            const by = keyOf.get(d.desk);
+            return {
+              desk: d.desk,
+              entries: d.entries,
+              end_mark: d.endMark,
+              ...(by ? { key: by.key, signatures: by.signatures, signed_entries: by.entries, signed: by.signed } : {}),
+            };
+          }),
           faults: [
             ...faults.map(({ as: _, ...fault }) => fault),
             ...unlike.map((fault) => ({ ...fault, problem: problemText(fault.problem) })),
+            ...signatures.faults.map((fault) => ({ ...fault, problem: problemText(fault.problem) })),
           ],
           notices: [
             ...others.map((notice) => ({ desk: notice.desk, line: notice.line, notice: noticeText(notice) })),
+            ...signatures.torn.map((desk) => ({ desk, notice: signatureTexts.torn(desk) })),
             ...closings.notices.map(({ desk, line, code, data }) => ({ desk, line, notice: closingNotice(code, data) })),
           ],
         }),
@@ -86,7 +100,12 @@ export const checkVerb: Verb = {
     } else {
       machine.print(checkTexts.head(info.name, entries.length, desks.length));
       for (const d of desks) machine.print(checkTexts.desk(d.desk, d.entries, d.endMark));
+      for (const by of signatures.desks) {
+        const of = desks.find((d) => d.desk === by.desk)?.entries ?? by.entries;
+        machine.print(signatureTexts.signed(by.desk, by.entries, of, by.signed, by.key));
+      }
       for (const notice of others) machine.print(checkTexts.notice(noticeText(notice)));
+      for (const desk of signatures.torn) machine.print(checkTexts.notice(signatureTexts.torn(desk)));
       for (const { code, data } of closings.notices) machine.print(checkTexts.notice(closingNotice(code, data)));
       for (const fault of faults) {
         machine.print(checkTexts.fault(fault.desk, fault.line, fault.problem));
@@ -97,11 +116,14 @@ export const checkVerb: Verb = {
         }
       }
       for (const fault of unlike) machine.print(checkTexts.closingFault(problemText(fault.problem)));
+      for (const fault of signatures.faults) machine.print(signatureTexts.fault(problemText(fault.problem)));
       if (faults.length === 0) machine.print(checkTexts.clean);
       if (closings.closings > 0 && unlike.length === 0) machine.print(checkTexts.closings(closings.closings));
+      const held = signatures.desks.reduce((sum, d) => sum + d.signatures, 0);
+      if (held > 0 && signatures.faults.length === 0) machine.print(signatureTexts.allHold(held));
     }
-    return faults.length + unlike.length === 0
+    return faults.length + unlike.length + signatures.faults.length === 0
       ? done
-      : faulty(...faults.map(({ as }) => as), ...unlike.map((fault) => fault.problem));
+      : faulty(...faults.map(({ as }) => as), ...[...unlike, ...signatures.faults].map((fault) => fault.problem));
   },
 };

@@ -1,5 +1,5 @@
 /**
- * `export DIR --out FOLDER [--all]`: every kind of entry as CSV, what corrections changed, the bars, the yields, the movements, every desk's journal as it stands, how to verify all of
+ * `export DIR --out FOLDER [--all]`: every kind of entry as CSV, what corrections changed, the bars, the yields, the movements, every desk's journal and signatures as they stand, how to verify all of
  * it in plain words, and a manifest with the end marks and the SHA-256 of each file, so that the record can be taken away and read without this program. The folder must be empty or not there yet, and lies outside the daybook.
  * Without `--all` it leaves out what is not for everybody: those entries stand in no table, and in a journal their line keeps its place in the chain and
  * says only what sort of thing is kept back.
@@ -17,6 +17,8 @@ import { verifyFile } from '../../app/words/verify.ts';
 import { canonicalText, sha256 } from '../host/canonical.ts';
 import { diskProblem, makeFolder, onDisk, writeWhole } from '../host/disk.ts';
 import { leftOut } from '../host/left-out.ts';
+import { checkSignatures } from '../host/sign-check.ts';
+import { signatureTexts } from '../host/sign-lines.ts';
 import { readRecord, tellLeftOut, type Verified } from './record.ts';
 import { done, refused, type Verb } from './verb.ts';
 
@@ -63,13 +65,28 @@ function filesOf({ daybook, book }: Verified, all: boolean): Written[] {
       .join(''),
     rows: 0,
   }));
-  const others = [...journals, { name: 'VERIFY.md', text: verifyFile(daybook.desks), rows: 0 }];
+  // as they stand: their own text is what was signed
+  const signatures = [...signatureTexts(daybook.folder)].map(([desk, lines]) => ({
+    name: `signatures-${desk}.jsonl`,
+    text: lines.map((line) => `${line}\n`).join(''),
+    rows: 0,
+  }));
+  const keys = new Map(checkSignatures(daybook.folder, daybook).desks.map((d) => [d.desk, d]));
+  const others = [
+    ...journals,
+    ...signatures,
+    { name: 'VERIFY.md', text: verifyFile(daybook.desks.map((d) => ({ ...d, key: keys.get(d.desk)?.key }))), rows: 0 },
+  ];
   const leftOutHere = daybook.desks.flatMap(leftOut);
   const manifest = {
     daybook: daybook.info,
     entries: daybook.entries.length,
     withheld: without.size,
-    end_marks: daybook.desks.map((d) => ({ desk: d.desk, entries: d.entries, end_mark: d.endMark })),
+    end_marks: daybook.desks.map((d) => {
+      const by = keys.get(d.desk);
+      const marks = { desk: d.desk, entries: d.entries, end_mark: d.endMark };
+      return by ? { ...marks, signed_entries: by.entries, key: by.key } : marks;
+    }),
     ...(leftOutHere.length > 0 ? { left_out: leftOutHere } : {}),
     files: files.map(({ name, text, rows }) => ({ file: name, rows, bytes: Buffer.byteLength(text), sha256: sha256(text) })),
     others: others.map(({ name, text }) => ({ file: name, bytes: Buffer.byteLength(text), sha256: sha256(text) })),

@@ -20,13 +20,14 @@ export const joinVerb: Verb = {
       return joined.problems.some(({ code }) => code === 'join-broken')
         ? faulty(...joined.problems)
         : refused(...joined.problems);
-    const { lines, evidence, closings, beside, left } = joined.value;
+    const { lines, evidence, closings, signatures, beside, left } = joined.value;
     for (const { desk, lines: came } of lines) machine.print(joinTexts.lines(desk, came));
     if (evidence > 0) machine.print(joinTexts.evidence(evidence));
     if (closings > 0) machine.print(joinTexts.closings(closings));
+    if (signatures > 0) machine.print(joinTexts.signatures(signatures));
     for (const { name, as } of beside) machine.print(joinTexts.beside(name, as));
     for (const name of left) machine.print(joinTexts.left(name));
-    if (lines.length + evidence + closings === 0) machine.print(joinTexts.nothing);
+    if (lines.length + evidence + closings + signatures === 0) machine.print(joinTexts.nothing);
     return done;
   },
 };

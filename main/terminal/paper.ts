@@ -11,6 +11,7 @@ import { readDaybook } from '../host/daybook-folder.ts';
 import { onDisk, writeWhole } from '../host/disk.ts';
 import { coveredDesks, leftOut } from '../host/left-out.ts';
 import { printPaper } from '../host/print.ts';
+import { withKeys } from '../host/sign-check.ts';
 import { done, faulty, refused, type Verb } from './verb.ts';
 
 /** Why nothing can be printed to `out`; null where it can be tried. */
@@ -44,7 +45,7 @@ export const paperVerb: Verb = {
     if (faults.length > 0) return faulty(...faults.map((fault) => problem('chain-broken', '', fault)));
 
     for (const text of desks.flatMap(leftOut)) machine.complain(JSON.stringify({ notice: text }));
-    const printed = await printPaper(entries, info.name, coveredDesks(desks), name, options.id, {
+    const printed = await printPaper(entries, info.name, withKeys(folder, coveredDesks(desks)), name, options.id, {
       from: options.from,
       to: options.to,
     });

@@ -4,7 +4,11 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../app/core/entry.ts';
 import type { Problem } from '../../app/core/result.ts';
+import type { CoveredDesk } from '../../app/papers/paper.ts';
 import { canonicalText, sha256 } from '../../main/host/canonical.ts';
+import type { HostOptions } from '../../main/host/host.ts';
+import { fingerprintOf } from '../../main/host/sign-key.ts';
+import { readSignatures } from '../../main/host/sign-lines.ts';
 import { called, everything } from '../terminal/called.ts';
 import { type AHost, aHost, bookIn, codesIn } from './a-host.ts';
 import { keeper } from './drafts.ts';
@@ -84,6 +88,21 @@ describe('closing a period', () => {
     expect(entry.body.statement).toBe(sha256(readFileSync(book.path('.json'))));
     expect(entry.body.paper).toBe(sha256(readFileSync(book.path('.pdf'))));
     expect(await book.check()).toMatchObject({ code: 0, faults: [], notices: [] });
+  });
+
+  it('is signed with its entry as the end mark, and papers printed from then on are given the key', async () => {
+    const told: CoveredDesk[][] = [];
+    const print: HostOptions['print'] = async (_entries, _site, desks) => {
+      told.push([...desks]);
+      return { ok: true, value: new Uint8Array([told.length]) };
+    };
+    const book = await aBook({ print });
+    const { entry } = keptIn(await book.ask('close-period', first));
+    const lines = readSignatures(book.folder).get(entry.desk)?.lines ?? [];
+    expect(lines.map(({ mark }) => [mark?.entries, mark?.end_mark])).toEqual([[6, entry.hash]]);
+    await book.post('/ask/paper', JSON.stringify({ name: 'wall-sheet' }));
+    const key = fingerprintOf(lines[0]!.mark!.key);
+    expect(told.map((desks) => desks.map((d) => [d.key, d.signed]))).toEqual([[[undefined, undefined]], [[key, 6]]]);
   });
 
   it('writes a statement in canonical JSON with exact figures, the end marks it rests on, and who closed it', async () => {
@@ -230,8 +249,10 @@ describe('check', () => {
     const path = join(book.folder, 'desks', `${entry.desk}.jsonl`);
     const lines = readFileSync(path, 'utf8').trimEnd().split('\n');
     writeFileSync(path, `${lines.slice(0, 5).join('\n')}\n`);
+    expect((await book.check()).faults.map((f) => f.problem).join()).toMatch(/signed lines 1 to 6/);
+    rmSync(join(book.folder, 'signatures'), { recursive: true });
     const orphaned = await book.check();
-    // the closing alone is gone: its files belong to nothing, and no mark is missed
+    // the closing alone is gone, and its signature: its files belong to nothing, and no mark is missed
     expect(orphaned).toMatchObject({ code: 0, faults: [] });
     expect(orphaned.notices.map((n) => n.notice).join()).toMatch(/belongs to no closing/);
     writeFileSync(path, `${lines.slice(0, 4).join('\n')}\n`);

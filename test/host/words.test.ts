@@ -55,6 +55,9 @@ describe('the words of the host', () => {
       what: 'paper',
       lines: 'closing stock 9.0 now 8.0',
       program: '0.1.0',
+      here: 5,
+      before: 'ab'.repeat(32),
+      after: 'cd'.repeat(32),
     };
     for (const [code, text] of Object.entries(hostProblems)) expect(text(data), code).not.toMatch(/undefined|NaN|null/);
   });

@@ -6,6 +6,7 @@ import { endMarkText } from '../../app/papers/end-mark.ts';
 import { alignedAmounts, ledger, page, textWidth, widthsOf } from '../../app/papers/ledger.ts';
 import { type Frame, newestOf, paper } from '../../app/papers/paper.ts';
 import { printableText } from '../../app/papers/printable.ts';
+import { fingerprintText } from '../../app/words/signatures.ts';
 import { charactersOf } from '../../main/host/print-characters.ts';
 import { awkward, frameOf, sheetOf, textOf, w8 } from './site-of-runs.ts';
 
@@ -35,6 +36,16 @@ test('the foot of every page carries each desk’s whole end mark, entries, vers
   expect(foot).toContain('Covers 7 entries, the newest written 15 March 2026, 08:10 · program version 9.9.9');
   expect(foot).toContain('no approval, permit or certificate');
   expect(foot).toContain('licensed people come first');
+});
+
+test('beside the end mark of a desk that signed stands its key, whole, and how far it signed', () => {
+  const key = 'fedcba9876543210'.repeat(4);
+  const desks = [{ desk: 'desk-one', entries: 3, endMark: mark, key, signed: 2 }];
+  const line = `signed up to entry 2 with the key ${fingerprintText(key)}`;
+  expect(at(paper({ ...frame, desks }, leaf).footer)).toContain(`${endMarkText(mark)}\n${line}`);
+  expect(at(paper(frame, leaf).footer)).not.toContain('key');
+  const many = Array.from({ length: 9 }, (_, i) => ({ ...desks[0]!, desk: `desk-${i}` }));
+  expect(textOf(paper({ ...frame, desks: many }, leaf).content).split(line)).toHaveLength(10);
 });
 
 test('many desks have their end marks at the end of the paper, and the foot says so', () => {
