@@ -10,8 +10,11 @@ export interface Measured {
   readonly parts: ReadonlyMap<string, number>;
 }
 
+/** The contributions of what is exactly known: one list for all of them. */
+const noParts: ReadonlyMap<string, number> = new Map();
+
 /** A value that is exactly known. */
-export const exactly = (ug: number): Measured => ({ ug, parts: new Map() });
+export const exactly = (ug: number): Measured => ({ ug, parts: noParts });
 
 /** A value with one error source. */
 export const measured = (ug: number, parts: Iterable<readonly [string, number]>): Measured => {
@@ -28,18 +31,37 @@ export function scaled(value: Measured, factor: number): Measured {
   return { ug: value.ug * factor, parts };
 }
 
-/** A sum that is added to in place: the one way values are summed, so that a long sum does not copy what it has at every step. */
+/**
+ * A sum that is added to in place: the one way values are summed, so that a long sum does not copy what it has at every step. While it holds one
+ * value it shares that value's contributions: most places of a book get one amount and give it away again whole.
+ */
 export class RunningTotal implements Measured {
   ug = 0;
-  readonly parts = new Map<string, number>();
+  parts: ReadonlyMap<string, number> = noParts;
+  /** The contributions, once they are this sum's own. */
+  #own: Map<string, number> | null = null;
 
   /** Adds the value, or with −1 takes it off; contributions of one source add with their signs. */
   add(value: Measured, sign: 1 | -1 = 1): this {
     this.ug += sign * value.ug;
+    if (value.parts.size === 0) return this;
+    if (this.#own === null) {
+      // what another sum holds may still change there, so it is never shared
+      if (sign === 1 && this.parts.size === 0 && !(value instanceof RunningTotal)) {
+        this.parts = value.parts;
+        return this;
+      }
+      if (sign === -1 && this.parts === value.parts) {
+        this.parts = noParts;
+        return this;
+      }
+      this.#own = new Map(this.parts);
+      this.parts = this.#own;
+    }
     for (const [source, u] of value.parts) {
-      const next = (this.parts.get(source) ?? 0) + sign * u;
-      if (next === 0) this.parts.delete(source);
-      else this.parts.set(source, next);
+      const next = (this.#own.get(source) ?? 0) + sign * u;
+      if (next === 0) this.#own.delete(source);
+      else this.#own.set(source, next);
     }
     return this;
   }

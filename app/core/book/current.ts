@@ -94,7 +94,8 @@ export function readCurrent(all: readonly Entry[]): Current {
       notUnderstood.push(e);
       continue;
     }
-    const own = inTrail(corrections.get(e.id) ?? none);
+    const written = corrections.get(e.id);
+    const own = written ? inTrail(written) : none;
     let body: unknown = e.body;
     let happened = e.happened;
     for (const c of own) {

@@ -67,7 +67,8 @@ export function runMercury(run: Run, residual: Share): RunMercury | null {
   );
   const behind = less(sponge, inSponge);
   const water = last.water.net;
-  const gap = less(less(less(run.charge.net, sponge), water), last.mercury.net);
+  // with figures there is a gap
+  const gap = last.gap?.net ?? nothing;
   const open = waterOrMercuryUg(run);
   if (open !== null) {
     // the gap is water and mercury together: what was caught and what stayed is all that is known to have been mercury
@@ -158,8 +159,8 @@ export function lotMercuries(
       );
     const others = total(run.charges.flatMap((c) => c.others.filter((o) => o.what === 'mercury').map((o) => o.weighed.net)));
     const inLots = less(mercury.charged, others);
-    const guesses = rows.map((row) => estimate(row.lot, row.charged.net));
     const one = rows.length === 1;
+    const guesses = one ? [] : rows.map((row) => estimate(row.lot, row.charged.net));
     const parts = one
       ? [inLots]
       : allotted(

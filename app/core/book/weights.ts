@@ -133,12 +133,15 @@ function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, r
 }
 
 /** Weights of a book that were worked out already: lots, runs, movements and flags all ask for the same ones. */
-const weighedBefore = new WeakMap<Registers, WeakMap<Weight, { readonly where: Standpoint; readonly got: Weighed }>>();
+const weighedBefore = new WeakMap<Registers, Map<Weight, { readonly where: Standpoint; readonly got: Weighed }>>();
 
 /** Works a weight out; the same weight at the same place of the same book once. */
 export function weighedFrom(weight: Weight, where: Standpoint, registers: Registers): Weighed {
-  const known = weighedBefore.get(registers) ?? new WeakMap<Weight, { readonly where: Standpoint; readonly got: Weighed }>();
-  weighedBefore.set(registers, known);
+  let known = weighedBefore.get(registers);
+  if (!known) {
+    known = new Map();
+    weighedBefore.set(registers, known);
+  }
   const before = known.get(weight);
   if (before && before.where.entry === where.entry && before.where.path === where.path && before.where.at === where.at)
     return before.got;

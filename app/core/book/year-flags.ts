@@ -52,15 +52,18 @@ const crushedOver = (current: Current): Flag[] =>
     .filter((r) => r.body.feed === 'whole-ore' && r.body.mercuryFed !== 'none')
     .map((r) => flag('whole-ore-over-mercury', r.id));
 
+const isVessel = (place: string): boolean => place.startsWith('vessel:');
+
 /** More left a vessel than was ever booked into it: the scale says so, and it is kept. */
 function emptied(book: Known): Flag[] {
   const held = new Map<string, number>();
   const flags: Flag[] = [];
   for (const m of book.movements.all) {
-    held.set(m.to, (held.get(m.to) ?? 0) + m.mercury.ug);
+    if (isVessel(m.to)) held.set(m.to, (held.get(m.to) ?? 0) + m.mercury.ug);
+    if (!isVessel(m.from)) continue;
     const left = (held.get(m.from) ?? 0) - m.mercury.ug;
     held.set(m.from, left);
-    if (left >= -1 || !m.from.startsWith('vessel:')) continue;
+    if (left >= -1) continue;
     const { of } = placeParts(m.from);
     const vessel = book.registers.vessel.get(of);
     flags.push(flag('vessel-empty', m.entry, { vessel: vessel ? latest(vessel).body.label : of, ug: left }));
