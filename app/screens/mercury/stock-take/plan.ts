@@ -4,11 +4,14 @@
  */
 import type { Book } from '../../../core/book/book.ts';
 import { type CountPlace, countListOf } from '../../../core/book/count-list.ts';
+import { placeParts } from '../../../core/book/places.ts';
+import type { Registers } from '../../../core/book/registers.ts';
 import { bodyFrom } from '../../../core/kinds/index.ts';
 import type { CountLine, CountWay } from '../../../core/kinds/stock-take.ts';
 import { type FormPlan, textOr } from '../../../daybook/form.svelte.ts';
 import { type MassEntry, massText, noMass } from '../../../parts/mass-entry.ts';
 import type { UsualScale } from '../../daybook/typed.ts';
+import { Weighing } from '../../shared/weighing.svelte.ts';
 import { noWeighing, type WeighingEntry, weightOf } from '../../shared/weighing-entry.ts';
 
 /** Plain data only: it goes into drafts. */
@@ -38,13 +41,28 @@ export interface CountValues {
   note: string;
 }
 
-export const countRow = (place: string, usual: UsualScale): CountRow => ({
+/** A vessel weighed empty before is weighed with what it holds inside it: its tare is there, to be changed where it was emptied out. */
+function weighingAt(place: string, usual: UsualScale, registers: Registers, at: string): WeighingEntry {
+  const empty = noWeighing(usual.scale, usual.unit);
+  const { kind, of } = placeParts(place);
+  const tare =
+    kind === 'vessel'
+      ? new Weighing(
+          () => empty,
+          () => ({ registers, at }),
+        ).tareOf(of)
+      : undefined;
+  return tare === undefined ? empty : { ...empty, tareHow: 'vessel', vessel: of, tare };
+}
+
+/** An unanswered row of a place. */
+export const countRow = (place: string, usual: UsualScale, registers: Registers, at: string): CountRow => ({
   place,
   how: '',
   seal: '',
   newSeal: '',
   sealBroken: false,
-  weight: noWeighing(usual.scale, usual.unit),
+  weight: weighingAt(place, usual, registers, at),
   mass: noMass('g'),
   method: '',
   sharedU: '',
@@ -112,7 +130,12 @@ export function stockTakePlan(book: Book, now: string, usual: UsualScale): FormP
   return {
     name: 'stock-take/guided',
     kind: 'stock-take',
-    start: () => ({ scope: 'whole', rows: places.map((place) => countRow(place, usual)), at: places[0] ?? '', note: '' }),
+    start: () => ({
+      scope: 'whole',
+      rows: places.map((place) => countRow(place, usual, book.registers, now)),
+      at: places[0] ?? '',
+      note: '',
+    }),
     body: (values) => ({
       scope: values.scope,
       lines: rowsKept(values).map(lineOf),
