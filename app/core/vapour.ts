@@ -27,14 +27,36 @@ const terms: readonly (readonly [coefficient: number, power: number])[] = [
   [-27.6304546, 9],
 ];
 
-/** Vapour pressure of mercury in pascals at a temperature in °C between the triple and the critical point. */
-export function vapourPressurePa(temperatureC: number): number {
+/** The correlation step by step, so that a hand can follow it. */
+export interface VapourSteps {
+  readonly kelvin: number;
+  /** 1 − T/Tc. */
+  readonly x: number;
+  /** Each coefficient times x to its power, in the order of the equation. */
+  readonly terms: readonly number[];
+  /** Their sum. */
+  readonly series: number;
+  /** Tc/T. */
+  readonly ratio: number;
+  /** ln(p/pc). */
+  readonly exponent: number;
+  readonly pressurePa: number;
+}
+
+/** The steps at a temperature in °C between the triple and the critical point. */
+export function vapourSteps(temperatureC: number): VapourSteps {
   const kelvin = temperatureC + kelvinAtZeroC;
   // the upper end of the range is the critical point itself, where nothing is left of x
   const x = Math.max(0, 1 - kelvin / criticalK);
-  const series = terms.reduce((total, [coefficient, power]) => total + coefficient * x ** power, 0);
-  return criticalPa * Math.exp((criticalK / kelvin) * series);
+  const steps = terms.map(([coefficient, power]) => coefficient * x ** power);
+  const series = steps.reduce((total, step) => total + step, 0);
+  const ratio = criticalK / kelvin;
+  const exponent = ratio * series;
+  return { kelvin, x, terms: steps, series, ratio, exponent, pressurePa: criticalPa * Math.exp(exponent) };
 }
+
+/** Vapour pressure of mercury in pascals at a temperature in °C between the triple and the critical point. */
+export const vapourPressurePa = (temperatureC: number): number => vapourSteps(temperatureC).pressurePa;
 
 /** Milligrams of mercury in a cubic metre at a partial pressure in pascals (ideal gas). */
 export const concentrationMgM3 = (pressurePa: number, temperatureC: number): number =>
