@@ -1,4 +1,20 @@
 /** Texts of the page that takes in an old book from a table. */
+import { fieldText } from './record-fields.ts';
+
+/** What every entry has, whatever its kind. */
+const ofEveryEntry: Readonly<Record<string, string>> = {
+  id: 'id of the entry',
+  happened: 'day and time it happened',
+  by: 'who wrote it',
+  timing: 'how well the time is known',
+  'form.number': 'paper form, number',
+  'form.page': 'paper form, sheet',
+  'transcribed.book': 'old book it is copied from',
+  'transcribed.page': 'page of the old book',
+  'evidence[0].file': 'picture or document 1, file',
+  'evidence[0].shows': 'picture or document 1, what it shows',
+};
+
 export const importPage = {
   title: 'Take in an old book',
   wanted: 'many entries of one kind at once, from a CSV file or a pasted table',
@@ -11,6 +27,12 @@ export const importPage = {
   columnsSay:
     'A column is read only as it is said here: units, decimal marks and the order of day, month and year are never guessed.',
   field: (column: string) => `“${column}” is`,
+  /** A field in words, and behind them the name a heading has for it: "lot 1, weight, mass (lots[0].weight.mass)". */
+  fieldName: (path: string) => {
+    const name = path.replace(/^body\./, '');
+    const said = ofEveryEntry[path] ?? fieldText(name);
+    return said === name ? name : `${said} (${name})`;
+  },
   leftOut: 'left out',
   unit: (column: string) => `Unit of “${column}” where a cell has none`,
   noUnit: 'each cell has its unit',
@@ -27,7 +49,7 @@ export const importPage = {
   separators: { comma: 'commas', semicolon: 'semicolons', tab: 'tabs' },
   found: 'as found',
   book: 'Which old book it is copied from',
-  bookHint: 'Marks every row as copied out of it. A column for its page is “transcribed.page”.',
+  bookHint: 'Marks every row as copied out of it. The column of its pages is its “page of the old book”.',
   picture: 'Picture of the old book (PNG, JPEG or PDF)',
   pictureHint: 'Kept as evidence with every row.',
   pictureKept: 'The picture is kept and will go with every row.',

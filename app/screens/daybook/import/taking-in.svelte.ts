@@ -35,6 +35,10 @@ export class TakingIn {
   problems = $state.raw<readonly Problem[]>([]);
   kept = $state.raw<{ readonly added: number; readonly before: boolean; readonly endMark: string } | null>(null);
   readonly daybook: Daybook;
+  /** The kind that the columns were answered for. */
+  #answeredAs: Kind | '' = '';
+  /** What was said of each column so far, by its heading: a table pasted again, mended, asks nothing anew. */
+  readonly #answers = new Map<string, ColumnAnswer>();
 
   constructor(daybook: Daybook) {
     this.daybook = daybook;
@@ -44,20 +48,26 @@ export class TakingIn {
     this.text === '' ? null : readSeparated(this.text, this.separator === '' ? undefined : this.separator),
   );
 
-  /** Says anew what the headings say, after the kind or the table has changed. */
+  /** Says anew what the headings say, after the kind or the table has changed. What a person said of a column stands while it has this heading. */
   headings(): void {
     this.problems = [];
     this.kept = null;
     const { table, kind } = this;
+    if (kind === this.#answeredAs) for (const answer of this.columns) this.#answers.set(answer.column, answer);
+    else this.#answers.clear();
+    this.#answeredAs = kind;
     if (!table?.ok || kind === '') this.columns = [];
     else
-      this.columns = mappingFromHeadings(kind, table.value.headings).map(({ column, field, unit, decimal, days }) => ({
-        column,
-        field,
-        unit: unit ?? '',
-        decimal: decimal ?? 'point',
-        days: days ?? 'year-month-day',
-      }));
+      this.columns = mappingFromHeadings(kind, table.value.headings).map(
+        ({ column, field, unit, decimal, days }) =>
+          this.#answers.get(column) ?? {
+            column,
+            field,
+            unit: unit ?? '',
+            decimal: decimal ?? 'point',
+            days: days ?? 'year-month-day',
+          },
+      );
   }
 
   /** Fields that the headings themselves name. */
