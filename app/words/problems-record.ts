@@ -24,6 +24,8 @@ const placeName = (kind: unknown, name: unknown): string =>
     : `A ${unnamed[String(kind)] ?? 'place'}`;
 
 export const recordProblems: ProblemTexts = {
+  'form-number': (d) =>
+    `“${d.read}” is not the number of any form printed here: a character is wrong, or left out. Read it again from the sheet, its last character too. If it is the number of another pad, write the pad’s name before it.`,
   'not-an-id': () => 'This is not the number of an entry: pick the entry from the list instead of typing it.',
   'not-a-key': () => 'This row has no proper key: take the row out and add it again.',
   'not-a-kind': () => 'This is not the name of a kind of entry: start the entry again from its room.',

@@ -47,7 +47,7 @@ test('registers, the count and what changes the book itself have no form, and ar
 
 test('each form carries its number and a place for its sheet, and tells empty from no', () => {
   const text = forms('firing');
-  expect(text).toMatch(/Firing · form \d+-[0-9a-f]{8} · sheet ____/);
+  expect(text).toMatch(/Firing · form \d+-[0-9a-f]{8}-[0-9A-Z*] · sheet ____/);
   expect(text).toContain('never read as “no”');
 });
 

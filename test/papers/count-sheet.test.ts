@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { countListOf } from '../../app/core/book/count-list.ts';
+import { withCheck } from '../../app/core/form-serial.ts';
 import { countSheet } from '../../app/papers/count-sheet.ts';
 import { placeText } from '../../app/words/places.ts';
 import { orderFrom } from '../../main/host/papers.ts';
@@ -49,9 +50,11 @@ test('standing on top, a serial that tells it from another sheet, and lines to s
   const text = sheet(made);
   expect(text.indexOf('How to count')).toBeGreaterThan(text.indexOf('Standing'));
   expect(text).toContain(
-    `Sheet ${frameOf(made.book)
-      .desks.map((d) => `${d.entries}-${d.endMark.slice(0, 8)}`)
-      .join(' · ')}`,
+    `Sheet ${withCheck(
+      frameOf(made.book)
+        .desks.map((d) => `${d.entries}-${d.endMark.slice(0, 8)}`)
+        .join(' · '),
+    )}`,
   );
   for (const role of ['Counted by', 'Seen by', 'Typed into the daybook by']) expect(text).toContain(role);
 });

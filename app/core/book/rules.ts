@@ -4,6 +4,7 @@
  * each kind stand in `rules/`.
  */
 import type { Draft } from '../entry.ts';
+import { serialStands } from '../form-serial.ts';
 import { type Body, bodyFrom, isKind, type Kind } from '../kinds/index.ts';
 import { type Problem, problem } from '../result.ts';
 import type { Book } from './book.ts';
@@ -14,6 +15,8 @@ import { rulesOf } from './rules/by-kind.ts';
 export function checkDraft(book: Book, draft: Draft, now: string): readonly Problem[] {
   const asking = new Asking(book, now, null);
   asking.moment(draft.happened, 'happened');
+  if (draft.form && serialStands(draft.form.number) === false)
+    asking.problems.push(problem('form-number', 'form.number', { read: draft.form.number }));
   // the first person of a book writes their own entry
   const people = [draft.by, ...(draft.witness ?? [])];
   for (const [i, id] of people.entries()) {
