@@ -73,6 +73,7 @@ const others = [
   ['ledger', 'ledger', 'is compared against', false],
   ['hledger', 'hledger', 'is compared against', false],
   ['age', 'age', 'exchanges encrypted files', false],
+  ['zbarimg', 'zbar-tools', 'reads the codes on printed labels back', false],
 ];
 
 /** Finds or installs the rest. What cannot be had is named; where a test can do without it, the test says so itself. */
