@@ -3,19 +3,20 @@
  * it. It certifies nothing and says so, and never prints where a bar is kept. Sources: practice.md 1 (19); methods.md 5.1.
  */
 import type { Content } from 'pdfmake/interfaces';
+import { barOrigin } from '../core/book/bar-origin.ts';
 import { type Bar, barsOf } from '../core/book/bars.ts';
 import type { Book } from '../core/book/book.ts';
 import type { Reading } from '../core/book/current.ts';
 import type { BarFineness, FineMetal } from '../core/book/fineness.ts';
 import { settlementsOf } from '../core/book/settlements.ts';
-import { decimalFromNumber, divided } from '../core/decimal.ts';
+import { decimalFromNumber, divided, zero } from '../core/decimal.ts';
 import { uOf } from '../core/measured.ts';
 import type { Ratio } from '../core/ratio.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { dayText } from '../words/dates.ts';
 import { methodNames, samplingNames, settlementRuleNames } from '../words/daybook-names-bullion.ts';
 import { entryName, nameIn } from '../words/daybook-naming.ts';
-import { decimalText, placesFor } from '../words/figures.ts';
+import { decimalText, massRatioFigure, massRatioWithU, massUnit, placesFor } from '../words/figures.ts';
 import { notKnown, notRecorded, runSheet } from '../words/papers.ts';
 import { barPaper as words } from '../words/papers-bar.ts';
 import { commonWords } from '../words/papers-common.ts';
@@ -60,8 +61,13 @@ function moveText(move: Reading): string {
   return `${dayText(move.happened)}: ${words[way === 'out' ? 'out' : 'back'](party, document ?? notRecorded)}`;
 }
 
+/** Entries by name, once each. */
+const behind = (book: Book, readings: readonly Reading[]): string =>
+  [...new Set(readings.map((r) => commonWords.small(entryName(book, r.id))))].join('; ');
+
 function particulars(book: Book, bar: Bar): Content[] {
   const { melt, weighed } = bar;
+  const { lots, makers, crushings } = barOrigin(book, bar);
   return together([
     section(words.bar),
     ...facts([
@@ -69,6 +75,8 @@ function particulars(book: Book, bar: Bar): Content[] {
       [words.mass, `${withGrams(weighed.grams)}, ${uText(weighed.net, weighed.uKnown)}`],
       [words.poured, happenedText(melt)],
       [words.made, madeOf(book, bar)],
+      [words.lots, lots.map((lot) => lot.label).join(', ') || notRecorded],
+      [words.ore, behind(book, [...makers, ...crushings]) || notRecorded],
       [words.fate, [words.fates[bar.fate], ...bar.moves.map(moveText)].join('; ')],
       [words.by, personName(book, melt.entry.by, melt.happened)],
       [words.witness, witnessText(book, melt.entry, melt.happened)],
@@ -77,12 +85,19 @@ function particulars(book: Book, bar: Bar): Content[] {
   ]);
 }
 
+function fineWithU({ grams, net, uKnown }: FineMetal): readonly [string, string] {
+  const U = uKnown ? (2 * uOf(net)) / 1e6 : 0;
+  if (!(U > 0)) return [massRatioFigure(grams, usualPlaces), uKnown ? `± ${decimalText(zero, usualPlaces)}` : notKnown];
+  const shown = massRatioWithU(grams, U);
+  return [shown.value, `± ${shown.U}`];
+}
+
 function metalRow(name: string, fineness: BarFineness, fine: FineMetal) {
   const [permille, permilleU] = withUncertainty(
     fineness.permille,
     fineness.uKnown ? uOf({ ug: 0, parts: fineness.parts }) : null,
   );
-  const [grams, gramsU] = withUncertainty(fine.grams, fine.uKnown ? uOf(fine.net) / 1e6 : null);
+  const [grams, gramsU] = fineWithU(fine);
   return { cells: [name, permille, permilleU, grams, gramsU, words.classes[fineness.class]] };
 }
 
@@ -160,7 +175,7 @@ function settled(book: Book, bar: Bar): Content[] {
       [words.umpire, umpire ?? words.noUmpire],
       [words.contract, contract ?? notRecorded],
       [words.settled, one.settled ? ratioText(one.settled, usualPlaces) : words.waits],
-      ...(one.fineGold ? [[words.settledFine, `${ratioText(one.fineGold, usualPlaces)}\u00a0g`] as const] : []),
+      ...(one.fineGold ? [[words.settledFine, `${massRatioFigure(one.fineGold, usualPlaces)}\u00a0${massUnit()}`] as const] : []),
     ]),
   ]);
 }
@@ -171,13 +186,17 @@ export function barRecord(book: Book, id: string, frame: Frame): Result<Definiti
   if (!bar) return bad(problem('paper-no-such', 'id', { wanted: 'bar', id }));
   const unread = notUnderstoodNaming(book, [id, bar.melt.id]);
   if (unread) return bad(problem('paper-not-understood', 'id', { kind: unread.kind, entry: unread.id }));
+  const origin = barOrigin(book, bar);
+  const firings = origin.charges.flatMap(({ id: charge }) => book.charges.all.get(charge)?.firings ?? []);
+  const behindIt = [...origin.crushings, ...origin.makers, ...origin.charges, ...firings.map((firing) => firing.reading)];
   const about: Reading[] = [
     bar.melt,
     ...bar.assays.map(({ reading }) => reading),
     ...settlementsOf(book).all.flatMap((s) => (s.bar === id ? [s.reading] : [])),
     ...bar.moves,
   ];
-  const { reservations, remarks } = doubtsOf(book, about);
+  const { remarks } = doubtsOf(book, about);
+  const { reservations } = doubtsOf(book, [...about, ...behindIt]);
   return good(
     paper(frame, {
       name: words.name,
@@ -193,7 +212,7 @@ export function barRecord(book: Book, id: string, frame: Frame): Result<Definiti
         ...settled(book, bar),
         section(commonWords.remarks),
         ...(remarks.length > 0 ? list(remarks) : [sentence(runSheet.noRemarks)]),
-        ...changesOf(book, about, [], commonWords.noChanges),
+        ...changesOf(book, [...behindIt, ...about], [], commonWords.noChanges),
         ...signatures(book, about),
       ],
     }),

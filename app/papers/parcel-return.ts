@@ -13,7 +13,7 @@ import { uOf } from '../core/measured.ts';
 import type { Ratio } from '../core/ratio.ts';
 import { bad, good, problem, type Result } from '../core/result.ts';
 import { entryName } from '../words/daybook-naming.ts';
-import { decimalText, placesFor } from '../words/figures.ts';
+import { decimalText, massFigure, massRatioFigure, massUnit, placesFor } from '../words/figures.ts';
 import { notKnown, notRecorded, runSheet } from '../words/papers.ts';
 import { commonWords } from '../words/papers-common.ts';
 import { parcelPaper as words } from '../words/papers-parcel.ts';
@@ -25,7 +25,7 @@ import { signatures } from './signatures.ts';
 import { standingText } from './standing.ts';
 
 const number = (value: number, places: number): string => decimalText(decimalFromNumber(value), places);
-const grams = (ug: number): string => number(ug / 1e6, 2);
+const grams = (ug: number): string => massFigure(decimalFromNumber(ug / 1e6), 2);
 const ratioText = ({ n, d }: Ratio, places: number): string =>
   decimalText(divided({ digits: n, places: 0 }, { digits: d, places: 0 }, places), places);
 const percent = (r: Ratio): string => words.percent(ratioText({ n: r.n * 100n, d: r.d }, 1));
@@ -124,7 +124,7 @@ function recovery({ head, tails, recoveries }: ParcelYield): Content[] {
       line(words.byHeadAndTail, recoveries.byHeadAndTail, percent),
       line(words.byCalculatedHead, recoveries.byCalculatedHead, percent),
       line(words.calculatedHead, recoveries.calculatedHead, perTonne),
-      line(words.unaccounted, recoveries.unaccounted, (r) => `${ratioText(r, 2)}\u00a0g`),
+      line(words.unaccounted, recoveries.unaccounted, (r) => `${massRatioFigure(r, 2)}\u00a0${massUnit()}`),
     ]),
   ]);
 }

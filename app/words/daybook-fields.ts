@@ -8,6 +8,7 @@ import { stockTakeFields } from './daybook-fields-count.ts';
 import { transferFields, wasteFields } from './daybook-fields-leaving.ts';
 import { meltFields } from './daybook-fields-melt.ts';
 import { crushingFields, foundFields, issueFields, returnFields, spillFields } from './daybook-fields-mercury.ts';
+import { siteNotationFields } from './daybook-fields-notation.ts';
 import { barKeptFields, outTurnFields } from './daybook-fields-out-turn.ts';
 import { prose } from './daybook-fields-parts.ts';
 import { authorityFields, batteryFields, meterFields, parcelFields, plateFields } from './daybook-fields-plant.ts';
@@ -68,6 +69,7 @@ export const fieldsOf: Readonly<Record<Kind, readonly FieldWords[]>> = {
   'site-numbers': siteNumbersFields,
   retention: retentionFields,
   'lead-times': leadTimesFields,
+  'site-notation': siteNotationFields,
   'air-reading': airReadingFields,
   'stock-take': stockTakeFields,
   closing: closingFields,

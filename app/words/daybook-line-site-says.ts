@@ -1,10 +1,11 @@
 /** Sentences of the lists a site keeps for itself, and of the changes it makes to the questions it asks. */
 import { count, type Lines, list, parts, small } from './daybook-line-parts.ts';
+import { dayFormNames, decimalNames, massFormNames, temperatureNames } from './daybook-names-notation.ts';
 import { dueThingNames, keptRecordNames, numberUseNames, stopThingNames } from './daybook-names-site.ts';
 import { percentText } from './figures.ts';
 import { workNames } from './work-cautions.ts';
 
-type Kinds = 'check-list' | 'stop-rules' | 'site-figures' | 'site-numbers' | 'retention' | 'lead-times';
+type Kinds = 'check-list' | 'stop-rules' | 'site-figures' | 'site-numbers' | 'retention' | 'lead-times' | 'site-notation';
 
 const questions = (n: number): string => count(n, 'question', 'questions');
 
@@ -52,4 +53,8 @@ export const siteSaysLines: Lines<Kinds> = {
         : `Lead times: ${list(leads.map((l) => `${small(dueThingNames[l.of])} ${count(l.days, 'day', 'days')}`))}`,
       countEvery !== undefined && `a stock-take every ${count(countEvery, 'day', 'days')}`,
     ),
+  'site-notation': ({ decimal, masses, temperature, days }) =>
+    `Words and units: decimals ${small(decimalNames[decimal])}, masses in ${small(massFormNames[masses])}, temperatures in ${
+      temperatureNames[temperature]
+    }, days as ${dayFormNames[days]}`,
 };

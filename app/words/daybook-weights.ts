@@ -1,12 +1,15 @@
-/** Weights as they were read, in words: the digits of the record, never rounded, never turned into another unit. */
+/** Weights as they were read, in words: the digits of the record with the site's decimal mark, never rounded, never turned into another unit. */
 import type { Book } from '../core/book/book.ts';
 import { weighedFrom } from '../core/book/weights.ts';
 import { type Decimal, sum, toText } from '../core/decimal.ts';
 import type { Weight } from '../core/shapes.ts';
+import { massText, massUnit } from './figures.ts';
+import { marked } from './notation.ts';
+import { temperatureText } from './temperatures.ts';
 
 /** Thousands apart by narrow spaces, the decimals as they stand. */
 export function spaced(text: string): string {
-  return text
+  return marked(text)
     .replace(/^(-?)(\d{4,})/, (_, sign: string, digits: string) => sign + digits.replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f'))
     .replace(/^-/, '−');
 }
@@ -22,11 +25,15 @@ export function weightAsRead(weight: Weight): string {
         ? massAsRead(weight.gross)
         : `${massAsRead(weight.gross)} less tare ${massAsRead(weight.tare)}`;
     case 'volume':
-      return `${spaced(weight.volume)} at ${String(weight.temperatureC).replace('-', '−')}\u00a0°C`;
+      return `${spaced(weight.volume)} at ${temperatureText(weight.temperatureC)}`;
     case 'stated':
       return `${massAsRead(weight.mass)} as stated${weight.by === undefined ? '' : ` by ${weight.by}`}`;
   }
 }
+
+/** Exact grams with all their places, or troy ounces to six. */
+export const exactMass = (grams: Decimal): string =>
+  massUnit() === 'g' ? `${spaced(toText(grams))}\u00a0g` : massText(grams, 4);
 
 const nowhere = { entry: 'shown', path: 'weight' };
 
@@ -42,5 +49,5 @@ export function netText(book: Book, weights: readonly Weight[], at: string): str
     if (only.how === 'stated') return massAsRead(only.mass);
     if (only.how === 'volume') return weightAsRead(only);
   }
-  return `${spaced(toText(sum(weights.map((w) => netOf(book, w, at)))))}\u00a0g`;
+  return exactMass(sum(weights.map((w) => netOf(book, w, at))));
 }

@@ -1,10 +1,12 @@
 /** Flags in plain words: a true but awkward fact, and what to do about it. */
+
 import type { Flag, FlagCode } from '../core/book/flags.ts';
 import { decimalFromNumber } from '../core/decimal.ts';
 import { shownText } from './air-figures.ts';
 import { dayText, momentText } from './dates.ts';
 import { decimalText, gramText } from './figures.ts';
 import { checkText } from './run-checks.ts';
+import { temperatureText } from './temperatures.ts';
 
 type Data = Flag['data'];
 
@@ -35,7 +37,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     'This runs against what the site states it does. It is kept as written; restate the standing, or write a note that explains it.',
   'no-standing': () => 'The site had stated no standing when this was done: state what is held and what is done here.',
   'opened-hot': (d) =>
-    `Opened at ${d.c} °C, above ${d.limit} °C: the air in a hot retort carries far more vapour than a cold one. Write down who was there and what was done.`,
+    `Opened at ${temperatureText(d.c ?? '')}, above ${temperatureText(d.limit ?? '')}: the air in a hot retort carries far more vapour than a cold one. Write down who was there and what was done.`,
   'opened-not-measured': (d) =>
     d.hours === undefined
       ? 'No temperature was measured at opening.'
@@ -55,7 +57,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'whole-ore-over-mercury': () =>
     'Whole ore was crushed over mercury. The Minamata Convention on Mercury, annex C, names whole-ore amalgamation among the practices to be eliminated: ask the authority of this site before it is done again.',
   'vessel-empty': (d) =>
-    `By the book “${d.vessel}” now holds ${gramText(Number(d.ug), { sign: true })}: more was taken out than was ever put in. The scale says so; look for a receipt or a return that was not written up.`,
+    `By the book “${d.vessel}” now holds ${gramText(Number(d.ug), { sign: true })}: more was taken out than was ever put in, as it is written. Look for a slip in what was taken out, or for a receipt or a return that was not written up.`,
   'out-over-in': (d) =>
     `The parts weigh ${gramText(Number(d.ug))} more than went in: one of the weights is wrong, or something was added that is not written down.`,
   'equal-masses': (d) =>
@@ -68,6 +70,8 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     `${d.name === '' ? 'A place' : `“${d.name}”`} could not be counted: ${d.why}. What the book says of it is carried forward.`,
   'place-not-found': (d) =>
     `${d.name === '' ? 'A place that holds mercury by the book' : `“${d.name}”`} was not found at a stock-take${d.note === '' ? '' : `: ${d.note}`}. All that was booked there is not accounted for: search, tell the safety officer, and write down what came of it.`,
+  'count-differs': (d) =>
+    `“${d.name}” was counted ${gramText(Number(d.ug), { sign: true })} against the book, ${d.z} standard uncertainties: count it again, check its scale and its tare, and look for work that was not written up.`,
   'poured-unweighed': (d) =>
     `“${d.name}” was weighed for the first time, after something went in or out of it that no scale had shown. Its difference of ${gramText(Number(d.ug), { sign: true })} counts as unaccounted for; part of it may be the supplier’s figure, and nobody can tell how much.`,
   'seal-broken': (d) =>
@@ -112,11 +116,12 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     `“${d.meter}” has no calibration on the book: its figures stand as shown, and nobody can tell what they are worth.`,
   'meter-out-of-date': (d) =>
     `The calibration of “${d.meter}” was due on ${dayText(String(d.due))}: have it calibrated; readings stay as they are.`,
-  'air-temperature-odd': (d) => `${d.c} °C was asked about, as it may be °F, and stands as written.`,
+  'air-temperature-odd': (d) =>
+    `${temperatureText(d.c ?? '')} was asked about, as it may be the other scale, and stands as written.`,
   'air-counted-once': (d) =>
     `Another reading of the same ${momentText(String(d.from))} to ${momentText(String(d.to))} is kept too: the one that began first counts, and both are shown. Strike the one that is wrong.`,
   'air-above-saturation': (d) =>
-    `${shownText(asShown(d))} is more than air of ${d.c} °C holds (${decimalText(decimalFromNumber(Number(d.holds)), 1)} mg/m³): it was asked about and stands as written. Look for a unit a thousandfold off, droplets in the probe, or air from something hot.`,
+    `${shownText(asShown(d))} is more than air of ${temperatureText(d.c ?? '')} holds (${decimalText(decimalFromNumber(Number(d.holds)), 1)} mg/m³): it was asked about and stands as written. Look for a unit a thousandfold off, droplets in the probe, or air from something hot.`,
 };
 
 /** The sentence of a flag. */

@@ -2,7 +2,7 @@
 import type { Flow, FlowBand, FlowKind, FlowNode, FlowStill } from '../core/book/flow.ts';
 import type { LossPath } from '../core/book/places.ts';
 import { type Measured, total, uOf } from '../core/measured.ts';
-import { decimalText, gramsOf, percentText, withU } from './figures.ts';
+import { gramsOf, massHead, massText, massUnit, percentText, withU } from './figures.ts';
 import { pathTexts } from './places.ts';
 
 const kindTexts: Readonly<Record<FlowKind, string>> = {
@@ -79,7 +79,7 @@ export function drawnFlow({ nodes, bands, stayed }: Pick<Flow, 'nodes' | 'bands'
   const figure = (mercury: Measured, off: number): string => {
     if (off === 0) return flowFigure(mercury);
     // to the same place as the whole
-    const [left = ''] = flowFigure({ ug: mercury.ug - off, parts: mercury.parts }).split(/ ± |\u00a0g/);
+    const [left = ''] = flowFigure({ ug: mercury.ug - off, parts: mercury.parts }).split(/ ± |\u00a0(?:g|ozt)/);
     return flowWords.drawnOf(left, flowFigure(mercury));
   };
   const drawn = bands.map((band) => ({ ...band, off: offUg(band.id) })).filter(({ mercury, off }) => mercury.ug > off);
@@ -152,7 +152,7 @@ export const flowWords = {
   stayed: (list: string) =>
     `Not drawn: ${list}. It is the least that stood there at any moment of the period. Where it is left off, the first figure is drawn and the second is the whole; the table has the whole.`,
   scale: (amount: number) =>
-    `As high as this: ${decimalText(gramsOf(Math.round(amount)), Math.max(0, 6 - Math.floor(Math.log10(amount) + 1e-9)))}\u00a0g`,
+    `As high as this: ${massText(gramsOf(Math.round(amount)), Math.max(0, 6 - Math.floor(Math.log10(amount) + 1e-9)))}`,
   nothingMoved: 'Nothing moved in this period.',
   still: 'stood still',
   stillPlaces: (n: number) => `${n} ${n === 1 ? 'place' : 'places'}, untouched`,
@@ -178,8 +178,12 @@ export const flowWords = {
   table: 'Where it went, as a table',
   from: 'From',
   to: 'To',
-  grams: 'g',
-  U: '± U (k = 2), g',
+  get grams(): string {
+    return massUnit();
+  },
+  get U(): string {
+    return massHead('± U (k = 2)');
+  },
   shareOf: 'Of what enters',
   count: 'Sum of',
   copySvg: 'Copy the drawing (SVG)',

@@ -48,6 +48,7 @@ export const kindNames: NameOf<Kind> = {
   'site-numbers': 'Numbers to call',
   retention: 'Keeping of records',
   'lead-times': 'Lead times',
+  'site-notation': 'Words and units',
   'air-reading': 'Air reading',
   'stock-take': 'Stock-take',
   closing: 'Closing of a period',

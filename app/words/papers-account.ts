@@ -2,8 +2,10 @@
  * Texts of the mercury account on paper. What is not accounted for is called that and nothing else; no sentence here tells what became of it, and
  * none takes the balance for a measure of the air.
  */
+
 import type { PlaceKind } from '../core/book/places.ts';
 import type { RateBasis } from '../core/book/usual.ts';
+import { massHead, massUnit } from './figures.ts';
 
 export const accountPaper = {
   name: 'Mercury account',
@@ -19,8 +21,12 @@ export const accountPaper = {
 
   account: 'The account',
   item: 'Item',
-  grams: 'g',
-  U: '± U (k = 2), g',
+  get grams(): string {
+    return massUnit();
+  },
+  get U(): string {
+    return massHead('± U (k = 2)');
+  },
   opening: 'Opening stock',
   receipts: 'Receipts',
   invoiced: 'of that, flasks opened: invoice against weighed',
@@ -66,7 +72,7 @@ export const accountPaper = {
 
   stocks: 'Closing stock by place',
   place: 'Place',
-  basis: 'Last amount',
+  basis: 'Its last movement',
   total: 'Closing stock',
   noStocks: 'By the book there is no mercury in any place at the end of this period.',
   stocksNote:
@@ -74,9 +80,15 @@ export const accountPaper = {
 
   paths: 'Ways it was lost',
   path: 'Way',
-  posted: 'Posted, g',
-  low: 'At least, g',
-  high: 'At most, g',
+  get posted(): string {
+    return massHead('Posted');
+  },
+  get low(): string {
+    return massHead('At least');
+  },
+  get high(): string {
+    return massHead('At most');
+  },
   pathsNote:
     'Bounds, not findings: what the entries post, and between what it can lie. They may not be added up, and the line “not accounted for” here is what counts of single places left over.',
 

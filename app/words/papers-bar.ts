@@ -1,6 +1,8 @@
 /** Texts of the bar record: what one bar is made of and was found to hold. It certifies nothing, and says so. */
+
 import type { BarFate } from '../core/book/bars.ts';
 import type { FinenessClass } from '../core/book/fineness.ts';
+import { massHead } from './figures.ts';
 
 export const barPaper = {
   name: 'Bar record',
@@ -20,6 +22,8 @@ export const barPaper = {
   bars: (labels: string) => `earlier bars: ${labels}`,
   sponges: (names: string) => `sponge of ${names}`,
   other: (labels: string) => `other metal: ${labels}`,
+  lots: 'Out of the lots',
+  ore: 'Out of the work and ore',
   fate: 'What became of it',
   fates: { here: 'here, by the book', left: 'left the site', melted: 'melted again' } satisfies Readonly<Record<BarFate, string>>,
   out: (party: string, document: string) => `handed over to ${party}, document ${document}`,
@@ -29,7 +33,9 @@ export const barPaper = {
   holds: 'What it holds',
   metal: 'Metal',
   permille: 'Parts per thousand',
-  grams: 'Fine, g',
+  get grams(): string {
+    return massHead('Fine');
+  },
   U: '± U (k = 2)',
   basis: 'By',
   gold: 'Gold',

@@ -1,4 +1,6 @@
 /** Texts of the incident sheet, for an incident and for a spill. It repeats what was written down; medical results never stand in the book. */
+import { massHead, massUnit } from './figures.ts';
+
 export const incidentPaper = {
   name: 'Incident sheet',
   subject: (what: string, where: string, day: string) => `${what}${where}, ${day}`,
@@ -25,8 +27,12 @@ export const incidentPaper = {
 
   weights: 'What was spilled',
   item: 'Item',
-  grams: 'g',
-  U: '± U (k = 2), g',
+  get grams(): string {
+    return massUnit();
+  },
+  get U(): string {
+    return massHead('± U (k = 2)');
+  },
   lost: 'Ran out',
   recovered: (vessel: string) => `less gathered up, into ${vessel}`,
   recoveredAlone: (vessel: string) => `Gathered up, into ${vessel}`,

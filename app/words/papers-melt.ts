@@ -1,4 +1,6 @@
 /** Texts of the melt sheet: sponge in, bars out, and what the difference may be, as bounds and never as one figure. */
+import { massHead, massUnit } from './figures.ts';
+
 export const meltPaper = {
   name: 'Melt sheet',
   subject: (bars: string, day: string) => `${bars}, ${day}`,
@@ -18,8 +20,12 @@ export const meltPaper = {
 
   figures: 'The melt in figures',
   item: 'Item',
-  grams: 'g',
-  U: '± U (k = 2), g',
+  get grams(): string {
+    return massUnit();
+  },
+  get U(): string {
+    return massHead('± U (k = 2)');
+  },
   sponge: (of: string) => `Sponge of ${of}`,
   spongeOld: (of: string) => `Sponge of ${of}, weighed at its firing`,
   added: (label: string) => `Added: ${label}`,
@@ -41,8 +47,12 @@ export const meltPaper = {
   maybe: 'What the shrinkage may be',
   maybeNote: 'Bounds only: no weighing here tells these apart, and together they make up the shrinkage.',
   what: 'What',
-  least: 'At least, g',
-  most: 'At most, g',
+  get least(): string {
+    return massHead('At least');
+  },
+  get most(): string {
+    return massHead('At most');
+  },
   mercury: 'Mercury that the sponge still held, driven off in the pot',
   dirt: 'Dirt, ash and base metal burnt or gone into the slag',
   slagMetal: 'Metal in the slag, the prills among it',

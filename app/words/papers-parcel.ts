@@ -1,5 +1,7 @@
 /** Texts of the parcel return: what one owner's ore gave. */
+
 import type { NoParcelYield } from '../core/book/parcel-yields.ts';
+import { massHead } from './figures.ts';
 
 export const parcelPaper = {
   name: 'Parcel return',
@@ -19,8 +21,12 @@ export const parcelPaper = {
 
   sources: 'Clean-ups it has its gold from',
   cleanUp: 'Clean-up',
-  bullion: 'Bullion, g',
-  fine: 'Fine gold, g',
+  get bullion(): string {
+    return massHead('Bullion');
+  },
+  get fine(): string {
+    return massHead('Fine gold');
+  },
   how: 'How',
   alone: 'of this parcel alone',
   allocated: 'allocated',

@@ -1,4 +1,6 @@
 /** Texts of the mercury register: container by container, what came in and out, by whom and under which papers, and what a weighing then found. */
+import { massHead, massUnit } from './figures.ts';
+
 export const registerPaper = {
   name: 'Mercury register',
   all: (from: string, to: string) => `By container, ${from} to ${to}`,
@@ -11,8 +13,12 @@ export const registerPaper = {
   class: 'Mercury',
   seal: 'Seal',
   place: 'Kept at',
-  byBook: 'By the book, g',
-  U: '± U (k = 2), g',
+  get byBook(): string {
+    return massHead('By the book');
+  },
+  get U(): string {
+    return massHead('± U (k = 2)');
+  },
   lastWeighed: 'Last weighed or seal seen',
   never: 'never on the book',
   total: 'In containers',
@@ -30,9 +36,15 @@ export const registerPaper = {
 
   day: 'Day',
   what: 'What, with whom, under which papers',
-  in: 'In, g',
-  outG: 'Out, g',
-  balance: 'Balance, g',
+  get in(): string {
+    return massHead('In');
+  },
+  get outG(): string {
+    return massHead('Out');
+  },
+  get balance(): string {
+    return massHead('Balance');
+  },
   known: 'Known as',
   by: 'By',
   carried: (day: string) => `Carried from before ${day}`,
@@ -43,9 +55,15 @@ export const registerPaper = {
   noMovements: 'Nothing came or went in this time.',
 
   weighings: 'Weighed or looked at',
-  found: 'Found, g',
-  expected: 'By the book before, g',
-  difference: 'Difference, g',
+  get found(): string {
+    return massHead('Found');
+  },
+  get expected(): string {
+    return massHead('By the book before');
+  },
+  get difference(): string {
+    return massHead('Difference');
+  },
   reason: 'Reason, as noted',
   noReason: 'none noted',
   sealStands: (seal: string) => `seal ${seal} stands: not opened, not weighed`,
@@ -78,7 +96,9 @@ export const registerPaper = {
   estimated: 'Estimated or by difference:',
   unaccounted: 'Not accounted for, from counts of single places',
   wholeAccount: 'Not accounted for, by the whole account of this time',
-  grams: 'g',
+  get grams(): string {
+    return massUnit();
+  },
   item: 'Item',
 
   notAir:

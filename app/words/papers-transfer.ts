@@ -1,4 +1,6 @@
 /** Texts of the transfer sheet. It repeats what moved and puts both weights side by side; who decides whether a thing may travel is named and left blank. */
+import { massHead, massUnit } from './figures.ts';
+
 export const transferPaper = {
   name: 'Transfer sheet',
   subject: (what: string, way: string, party: string, day: string) => `${what} ${way} ${party}, ${day}`,
@@ -28,8 +30,12 @@ export const transferPaper = {
 
   weights: 'Weights, side by side',
   item: 'Weight',
-  grams: 'g',
-  U: '± U (k = 2), g',
+  get grams(): string {
+    return massUnit();
+  },
+  get U(): string {
+    return massHead('± U (k = 2)');
+  },
   asRead: 'As read',
   ours: 'Ours',
   theirs: (on: string) => `Theirs, of ${on}`,

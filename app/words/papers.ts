@@ -2,10 +2,14 @@
  * Texts of the papers. A paper repeats what was entered and what follows from it; no word here says that anything may be done, and every answer
  * that nobody gave reads "not recorded".
  */
+
 import type { Flag } from '../core/book/flags.ts';
 import type { Awaited } from '../core/book/runs.ts';
+import { massHead, massUnit } from './figures.ts';
 import { flagText } from './flags.ts';
+import { marked } from './notation.ts';
 import { checkText } from './run-checks.ts';
+import { temperatureText } from './temperatures.ts';
 
 /** Texts of the frame around every paper. */
 export const frameWords = {
@@ -93,8 +97,12 @@ export const runSheet = {
   figuresAsAt: (n: number) =>
     `As it stood at opening ${n}, the last one whose sponge and mercury were both weighed. The run has gone on since.`,
   item: 'Item',
-  grams: 'g',
-  U: '± U (k = 2), g',
+  get grams(): string {
+    return massUnit();
+  },
+  get U(): string {
+    return massHead('± U (k = 2)');
+  },
   charge: 'Charge, as weighed at charging',
   lessSponge: 'less sponge left in the retort',
   drivenOff: 'Driven off',
@@ -128,17 +136,27 @@ export const runSheet = {
   openings: 'As it stood at each opening',
   openingsNote: 'The last sponge counts; mercury and water add up over the firings.',
   opening: 'Opening',
-  sponge: 'Sponge, g',
-  mercury: 'Mercury, g',
-  water: 'Water, g',
-  gapG: 'Gap, g',
+  get sponge(): string {
+    return massHead('Sponge');
+  },
+  get mercury(): string {
+    return massHead('Mercury');
+  },
+  get water(): string {
+    return massHead('Water');
+  },
+  get gapG(): string {
+    return massHead('Gap');
+  },
   ofCharge: 'of charge',
   ratio: 'Ratio',
   caught: 'Caught, at most',
   perCharge: 'Charge by charge',
   perChargeNote: 'Mercury was caught together: there is none to show for a single charge.',
   chargeN: (n: number, when: string) => `Charge ${n}, ${when}`,
-  chargeG: 'Charge, g',
+  get chargeG(): string {
+    return massHead('Charge');
+  },
 
   findings: 'What the figures say',
   causes: 'What usually lies behind it, the likeliest first',
@@ -157,9 +175,15 @@ export const runSheet = {
   lute: 'Lute',
   note: 'Note',
   lot: 'Lot',
-  label: 'By label, g',
-  charging: 'At charging, g',
-  drift: 'Drift, g',
+  get label(): string {
+    return massHead('By label');
+  },
+  get charging(): string {
+    return massHead('At charging');
+  },
+  get drift(): string {
+    return massHead('Drift');
+  },
   what: 'What it is, and what was taken',
   take: { whole: 'whole', part: 'a part', 'not-found': 'NOT FOUND', unwritten: 'its clean-up is not written up yet' },
   rest: (label: string, g: string, how: string) => `a part; the rest is “${label}”, ${g}, ${how}`,
@@ -198,7 +222,7 @@ export const runSheet = {
   opened: 'Opened',
   atOpening: 'At opening',
   happened: 'Happened',
-  measured: (c: string) => `${c}\u00a0°C measured`,
+  measured: (c: string) => `${temperatureText(c)} measured`,
   stood: (hours: string) => `temperature not measured, stood ${hours}\u00a0h`,
   mercuryTo: 'Mercury went to',
   mercuryState: 'Mercury was weighed',
@@ -269,12 +293,16 @@ export const runSheet = {
   asRead: 'As read',
   scale: 'Scale',
   scaleN: 'Scale no.',
-  net: 'Net, g',
-  uShort: '± U, g',
+  get net(): string {
+    return massHead('Net');
+  },
+  get uShort(): string {
+    return massHead('± U');
+  },
   gross: (g: string) => `gross ${g}`,
   tare: (t: string) => `tare ${t}`,
   ofVessel: (v: string) => `tare of ${v}`,
-  volume: (v: string, c: string) => `${v} at ${c}\u00a0°C`,
+  volume: (v: string, c: string) => `${marked(v)} at ${temperatureText(c)}`,
   stated: (m: string) => `stated ${m}`,
   statedBy: (who: string) => `by ${who}`,
   statedU: (u: string) => `u ${u}`,

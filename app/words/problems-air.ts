@@ -1,9 +1,11 @@
 /** Problems of air readings, limits and a meter's table in plain words: what, where, what to do. Asking accuses nobody. */
+
 import { decimalFromNumber } from '../core/decimal.ts';
 import { shownText } from './air-figures.ts';
 import { momentText } from './dates.ts';
 import { decimalText } from './figures.ts';
 import type { ProblemData, ProblemTexts } from './problems.ts';
+import { degreeUnit, temperatureText } from './temperatures.ts';
 
 const shown = (d: ProblemData): string => shownText({ shows: String(d.read), unit: d.unit === 'ug/m3' ? 'ug/m3' : 'mg/m3' });
 
@@ -28,9 +30,9 @@ export const airProblems: ProblemTexts = {
   'air-meter-elsewhere': (d) =>
     `This meter was reading something else from ${momentText(String(d.from))} to ${momentText(String(d.to))}: pick the other meter, or correct the times.`,
   'air-temperature-asked': (d) =>
-    `Was the air at ${d.read} °C? ${Number(d.read) > 45 ? `${d.read} °F would be ${figure(((Number(d.read) - 32) * 5) / 9, 0)} °C. ` : ''}Correct it, or tick that the temperature is so.`,
+    `Was the air at ${temperatureText(d.read ?? '')}? ${degreeUnit() === '°C' && Number(d.read) > 45 ? `${d.read} °F would be ${figure(((Number(d.read) - 32) * 5) / 9, 0)} °C. ` : ''}Correct it, or tick that the temperature is so.`,
   'air-figure-asked': (d) =>
-    `Was it ${shown(d)}? Air at ${d.temperatureC} °C holds no more than ${figure(Number(d.holds), 1)} mg/m³. The unit may be a thousandfold off. Correct it, or tick that the figure was read so. If it is so, leave the place first.`,
+    `Was it ${shown(d)}? Air at ${temperatureText(d.temperatureC ?? '')} holds no more than ${figure(Number(d.holds), 1)} mg/m³. The unit may be a thousandfold off. Correct it, or tick that the figure was read so. If it is so, leave the place first.`,
   'air-unit-asked': (d) =>
     `Was it ${shown(d)}? What this meter showed before is about a thousand times away from it, as milligrams from micrograms. Correct the unit, or tick that it was read so.`,
   'limit-zero': () => 'A limit of nothing is no limit: write down the figure of the source.',

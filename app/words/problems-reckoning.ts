@@ -1,4 +1,5 @@
 /** Words for what a reckoning refuses. */
+import { notation } from './notation.ts';
 import type { ProblemTexts } from './problems.ts';
 
 export const reckoningProblems: ProblemTexts = {
@@ -15,7 +16,10 @@ export const reckoningProblems: ProblemTexts = {
   'no-firing': () => 'A run needs at least one firing: give the sponge and the mercury of each.',
   'sponge-over-charge': () =>
     'The sponge is heavier than the whole charge, which a retort cannot do: check both weights and their units, and whether older metal was added.',
-  'decimal-text': (d) => `“${d.read}” is not plain decimal text: write digits with at most one point and no exponent or comma.`,
+  'decimal-text': (d) =>
+    notation().decimal === 'comma'
+      ? 'This is not plain decimal text: write digits with at most one comma for decimals, no exponent and no point.'
+      : `“${d.read}” is not plain decimal text: write digits with at most one point and no exponent or comma.`,
   places: (d) => `Places are a whole number from 0 to ${d.most}.`,
   'places-and-step': () => 'Both places and a step are given, and they could contradict each other: keep one of them.',
   'places-or-step': () => 'Nothing says what to round to: give either places or a step.',
@@ -52,7 +56,7 @@ export const reckoningProblems: ProblemTexts = {
   'no-time': () => 'It ends at the moment it began: correct one of the two times.',
   overlap: () => 'This reading overlaps another one, so an hour would count twice: correct the times.',
   'outside-shift': () => 'This reading lies outside the shift: correct its times or the shift’s.',
-  'over-a-day': () => 'The readings together take more than 24 hours: split them into two days.',
+  'over-a-day': () => 'This takes more than 24 hours: check the days and times, or split it into two days.',
   'max-below-mean': () => 'The highest value is below the mean of the same reading: check both.',
   'low-above-high': () => 'The lower figure is above the higher one: check both.',
   'group-not-given': (d) =>

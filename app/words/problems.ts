@@ -2,7 +2,9 @@
  * Every problem in plain words: what was found, why it cannot be taken, what to do instead. Codes come from app/core; a code without words of
  * its own is still told with its name, never hidden. Other tables (`problems-*.ts`) are spread in below.
  */
+
 import type { Problem } from '../core/result.ts';
+import { notation, swappedMarks } from './notation.ts';
 import { hostProblems } from './problems-host.ts';
 import { importProblems } from './problems-import.ts';
 import { paperProblems } from './problems-papers.ts';
@@ -25,11 +27,22 @@ const kinds: Readonly<Record<string, string>> = {
   boolean: 'true or false',
 };
 
+const commas = (): boolean => notation().decimal === 'comma';
+
+/** A quantity with the decimal mark that is not the site's: what it stands for is never guessed. */
+const otherMark = (read: string | number | undefined): string =>
+  commas()
+    ? `“${swappedMarks(String(read))}” has a point, which some read as thousands and some as the decimal mark: this site writes a comma for decimals and no mark for thousands.`
+    : `“${read}” has a comma, which some read as thousands and some as the decimal mark: use a point for decimals and no mark for thousands.`;
+
 const shapes: ProblemTexts = {
   missing: () => 'This is missing, and nothing can stand in for it: fill it in.',
   'unknown-field': (d) =>
     `There is no field called “${d.name}” here, so its meaning would be lost: check the spelling or leave it out.`,
-  'wrong-type': (d) => `This has to be ${kinds[String(d.wanted)] ?? d.wanted}: write it that way.`,
+  'wrong-type': (d) =>
+    commas() && d.wanted === 'number'
+      ? 'This has to be a number: write a comma for decimals and no mark for thousands.'
+      : `This has to be ${kinds[String(d.wanted)] ?? d.wanted}: write it that way.`,
   'not-one-of': (d) => `Only one of these can stand here: ${d.choices}.`,
   'not-accepted': () => 'This cannot be read as what belongs here: check how it is written.',
   'too-short': (d) => `This is too short: at least ${d.least} are needed.`,
@@ -47,8 +60,7 @@ const masses: ProblemTexts = {
   'mass-bare-ton': () =>
     '“ton” alone is not enough, because three tons are in use: write short-ton (2,000 lb), long-ton (2,240 lb) or t for the metric tonne.',
   'mass-sign': (d) => `“${d.read}” carries a sign, and a scale reading has none: write the mass without it.`,
-  'mass-comma': (d) =>
-    `“${d.read}” has a comma, which some read as thousands and some as the decimal mark: use a point for decimals and no mark for thousands.`,
+  'mass-comma': (d) => otherMark(d.read),
   'mass-exponent': (d) => `“${d.read}” is written with an exponent: write the number out in full.`,
   'mass-number': (d) =>
     `“${d.part}” in “${d.read}” is not a plain decimal number: write digits with at most one point, such as 0.5.`,
@@ -65,8 +77,7 @@ const masses: ProblemTexts = {
   'volume-bare-ounce': () =>
     'A fluid ounce may be imperial or United States, 4 % apart, and a plain ounce is a weight: write fl-oz-imp or fl-oz-us.',
   'volume-sign': (d) => `“${d.read}” carries a sign, and a measured volume has none: write it without.`,
-  'volume-comma': (d) =>
-    `“${d.read}” has a comma, which some read as thousands and some as the decimal mark: use a point for decimals and no mark for thousands.`,
+  'volume-comma': (d) => otherMark(d.read),
   'volume-exponent': (d) => `“${d.read}” is written with an exponent: write the number out in full.`,
   'volume-number': (d) =>
     `“${d.part}” in “${d.read}” is not a plain decimal number: write digits with at most one point, such as 0.5.`,

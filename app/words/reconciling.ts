@@ -7,7 +7,8 @@ import type { LeftOut, Sum, Term, TermKind } from '../core/book/reconciling/read
 import type { NotReconciled, Reconciling, Swap } from '../core/book/reconciling.ts';
 import { decimalFromNumber, minus } from '../core/decimal.ts';
 import { uOf } from '../core/measured.ts';
-import { decimalText, placesFor, withU } from './figures.ts';
+import { massFigure, massHead, placesFor, withU } from './figures.ts';
+import { marked } from './notation.ts';
 
 const kinds: Readonly<Record<TermKind, (of: string) => string>> = {
   label: (of) => `${of}, label`,
@@ -83,8 +84,8 @@ export function reconcileCells({ terms, result }: Reconciling, i: number, nameOf
         ? ''
         : withU(decimalFromNumber(Number(adjusted.toFixed(7))), adjustedUG > 1e-9 ? adjustedUG : null),
     adjustment:
-      adjusted === undefined ? '' : decimalText(minus(decimalFromNumber(Number(adjusted.toFixed(7))), term.grams), places, true),
-    statistic: statistic === null || statistic === undefined ? '' : statistic.toFixed(2),
+      adjusted === undefined ? '' : massFigure(minus(decimalFromNumber(Number(adjusted.toFixed(7))), term.grams), places, true),
+    statistic: statistic === null || statistic === undefined ? '' : marked(statistic.toFixed(2)),
   };
 }
 
@@ -156,7 +157,9 @@ export const reconcileWords = {
     read: 'As written down',
     raw: 'As read ± U (k = 2)',
     adjusted: 'Adjusted ± U (k = 2)',
-    adjustment: 'Adjustment, g',
+    get adjustment(): string {
+      return massHead('Adjustment');
+    },
     statistic: 'At odds',
   },
 } as const;

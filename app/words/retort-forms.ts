@@ -1,5 +1,7 @@
 /** Texts of the forms of the Retort room. */
 
+import { temperatureText } from './temperatures.ts';
+
 export const retortForms = {
   scaleForAll: 'Scale for all rows',
   scaleHint: 'The scale used last stands here. A row can name another.',
@@ -154,7 +156,7 @@ export const retortForms = {
     openingHows: { measured: 'A temperature was measured', stood: 'It only stood' },
     measured: 'Temperature measured at the retort',
     hot: (c: string, limit: number) =>
-      `${c} °C is above ${limit} °C: the air in a hot retort carries far more vapour than a cold one. Leave it shut and let it cool on; if it was opened so, write down who was there and what was done.`,
+      `${temperatureText(c)} is above ${temperatureText(limit)}: the air in a hot retort carries far more vapour than a cold one. Leave it shut and let it cool on; if it was opened so, write down who was there and what was done.`,
     measuredHint: 'Measured at the metal before the lute is broken, not guessed by hand or clock.',
     stood: 'How long it stood',
     stoodHint: 'Time alone does not tell that a retort is cold: the run says that nothing was measured.',

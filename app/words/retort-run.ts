@@ -1,5 +1,8 @@
 /** Texts of the run page: what the record of a run shows, what it comes to, and how its figures come about. */
 
+import { massHead } from './figures.ts';
+import { temperatureText } from './temperatures.ts';
+
 const runsText = (n: number) => (n === 1 ? '1 run' : `${n} runs`);
 
 export const retortRun = {
@@ -15,6 +18,7 @@ export const retortRun = {
   reservations: 'Reservations',
   reservationsNote: 'Printed first on the sheet',
   flags: 'To look at',
+  flagOf: (entry: string, text: string) => `${entry}: ${text}`,
   print: 'Save the run sheet as PDF',
   printing: 'Making the PDF …',
   save: (name: string) => `Save ${name}`,
@@ -42,7 +46,7 @@ export const retortRun = {
   usualNone: (from: string, to: string) =>
     `No history yet, and the site has set none: ${from} to ${to} needs no remark (starting value of this program).`,
   band: 'Band',
-  bandIs: (g: string, rule: string) => `A gap up to ${g} needs no remark: ${rule}.`,
+  bandIs: (g: string, rule: string) => `A gap up to ${g} needs no remark at the run: ${rule}. In the account of the period it counts all the same.`,
   usualWas: (ratio: string) => `This run: ${ratio}.`,
   usualNotAsked: 'Only amalgam leaves a sponge whose share says something.',
   condenser: 'Condenser and runs together',
@@ -94,9 +98,15 @@ export const retortRun = {
   firing: (n: number) => (n === 1 ? 'Firing' : `Firing ${n}`),
   reFire: 'Re-fire',
   lotColumn: 'Ball or lot',
-  labelColumn: 'Label, g',
-  chargedColumn: 'At charging, g',
-  driftColumn: 'Drift, g',
+  get labelColumn(): string {
+    return massHead('Label');
+  },
+  get chargedColumn(): string {
+    return massHead('At charging');
+  },
+  get driftColumn(): string {
+    return massHead('Drift');
+  },
   whatColumn: 'What',
   wasNotFound: 'not found',
   partOf: 'part',
@@ -113,7 +123,7 @@ export const retortRun = {
   correct: 'Correct or strike it',
   writtenBy: (name: string, moment: string) => `written by ${name}, ${moment}`,
   nobody: 'nobody named',
-  openedAt: (c: string) => `${c} °C, measured`,
+  openedAt: (c: string) => `${temperatureText(c)}, measured`,
   stood: (h: string) => `not measured; it stood ${h} h`,
   temperature: 'At opening',
   mercuryState: { dry: 'weighed dry', wet: 'weighed wet', unknown: 'dry or wet not recorded' },

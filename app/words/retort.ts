@@ -1,4 +1,5 @@
 /** Texts of the Retort room: the safe, the list of runs, and the names of answers of clean-ups, charges, firings and receipts. */
+
 import type { Fate } from '../core/book/lots.ts';
 import type { Awaited } from '../core/book/runs.ts';
 import type { ChargeKind } from '../core/kinds/charge.ts';
@@ -6,6 +7,7 @@ import type { cleanUpTypes, LotSource, LotState } from '../core/kinds/clean-up.t
 import type { spongeColours } from '../core/kinds/firing.ts';
 import type { receiptWays } from '../core/kinds/receipt.ts';
 import type { FindingCode } from '../core/run.ts';
+import { massHead } from './figures.ts';
 
 type NameOf<T extends string> = Readonly<Record<T, string>>;
 
@@ -102,7 +104,9 @@ export const retort = {
   lot: 'Ball or lot',
   state: 'State',
   source: 'From',
-  weight: 'Weight, g',
+  get weight(): string {
+    return massHead('Weight');
+  },
   age: 'Age',
   from: 'Made by',
   ageOf: (n: number) => (n <= 0 ? 'today' : days(n)),
@@ -118,8 +122,12 @@ export const retort = {
   runsEmpty: 'No charge has been written up yet.',
   runDay: 'Day',
   runRetort: 'Retort',
-  runCharge: 'Charge, g',
-  runGap: 'Gap, g',
+  get runCharge(): string {
+    return massHead('Charge');
+  },
+  get runGap(): string {
+    return massHead('Gap');
+  },
   runRatio: 'Sponge, % of charge',
   runState: 'State',
   struck: 'struck out',
@@ -136,10 +144,18 @@ export const retort = {
   upTo: (g: string) => `0 to ${g}`,
   condensersNote: 'What each holds by the book',
   condenser: {
-    held: 'On its book, g',
-    most: 'Most ever brushed out, g',
-    together: 'Their gaps together, g',
-    cannotTell: 'Water or mercury, cannot tell, g',
+    get held(): string {
+      return massHead('On its book');
+    },
+    get most(): string {
+      return massHead('Most ever brushed out');
+    },
+    get together(): string {
+      return massHead('Their gaps together');
+    },
+    get cannotTell(): string {
+      return massHead('Water or mercury, cannot tell');
+    },
     since: 'Runs since brushing',
     soFar: 'Runs so far',
     never: 'never brushed out',

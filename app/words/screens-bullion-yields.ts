@@ -1,13 +1,15 @@
 /** Texts of the yields of bullion: gross and fine, both named, and in words why there is none. */
+
 import type { NoCampaignYield } from '../core/book/campaigns.ts';
 import type { NoParcelYield } from '../core/book/parcel-yields.ts';
 import type { NoYield } from '../core/book/yields.ts';
+import { massHead } from './figures.ts';
 
 export const yieldWords = {
   title: 'Yields',
   link: 'Yields by clean-up, parcel and campaign',
   intro:
-    'Gross is the weight of the bars, gold with its silver and base; fine is the gold alone, by the assays of the bars. What a general clean-up, scale and pan give belongs to the whole campaign and to no month.',
+    'Gross is the weight of the bars and of the samples taken of their melts, gold with its silver and base; fine is the gold alone, by the assays of the bars. What a general clean-up, scale and pan give belongs to the whole campaign and to no month.',
   campaigns: 'By campaign',
   campaignsNote: 'From one general clean-up to the next. ± U is at k = 2; an empty one is not known.',
   parcels: 'By parcel',
@@ -24,16 +26,22 @@ export const yieldWords = {
   running: (day: string) => `Campaign since ${day}, going on`,
   what: 'Of',
   ore: 'Ore, t',
-  gross: 'Gross, g',
+  get gross(): string {
+    return massHead('Gross');
+  },
   grossYield: 'Gross, g/t',
   grossDwt: 'Gross, dwt per long ton',
-  fine: 'Fine, g',
+  get fine(): string {
+    return massHead('Fine');
+  },
   fineYield: 'Fine, g/t',
   fineDwt: 'Fine, dwt per long ton',
   U: '± U',
   UOf: (yieldName: string) => `± U (k = 2) of ${yieldName}`,
   how: 'How it was come by',
-  late: 'Late gold, g',
+  get late(): string {
+    return massHead('Late gold');
+  },
   why: 'Why there is none',
   notComputable: (why: string) => `not computable: ${why}`,
   whys: {
@@ -47,7 +55,9 @@ export const yieldWords = {
   restate: 'Restate the months of each campaign with its late gold',
   restateNote: 'Late gold spread over the months by their ore. The first figures stand; these stand beside them.',
   first: 'First stated, g/t',
-  lateShare: 'Its share of late gold, g',
+  get lateShare(): string {
+    return massHead('Its share of late gold');
+  },
   restated: 'Restated, g/t',
   chart: 'Yield by campaign, grams a tonne',
   chartHint: 'Point at a campaign, or go through them with the arrow keys.',

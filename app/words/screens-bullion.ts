@@ -1,6 +1,8 @@
 /** Texts of the room Bullion: what waits, the bars, and the page of one bar. It calls no figure certain and no bar fit to be sold. */
+
 import type { BarFate } from '../core/book/bars.ts';
 import type { FinenessClass } from '../core/book/fineness.ts';
+import { massHead } from './figures.ts';
 
 export const bullion = {
   title: 'Bullion',
@@ -32,10 +34,12 @@ export const bullion = {
   spongesNone: 'No sponge waits to be melted.',
   sponge: 'Sponge of',
   fired: 'Fired',
-  spongeMass: 'Sponge, g',
+  get spongeMass(): string {
+    return massHead('Sponge');
+  },
   meltIt: 'Melt it',
   unassayed: 'Bars with no assay',
-  unassayedNone: 'Every bar here has an assay.',
+  unassayedNone: 'No bar waits for an assay.',
   assayIt: 'Assay it',
   umpires: 'Differences over the splitting limit',
   umpiresNone: 'No settlement waits for an umpire.',
@@ -47,12 +51,18 @@ export const bullion = {
   barsNote: 'The newest first. ± U is at k = 2; an empty one is not known.',
   barsNone: 'No bar was poured yet. A melt makes bars.',
   bar: 'Bar',
-  mass: 'Mass, g',
+  get mass(): string {
+    return massHead('Mass');
+  },
   U: '± U',
   gold: 'Gold, ‰',
   silver: 'Silver, ‰',
-  fineGold: 'Fine gold, g',
-  fineSilver: 'Fine silver, g',
+  get fineGold(): string {
+    return massHead('Fine gold');
+  },
+  get fineSilver(): string {
+    return massHead('Fine silver');
+  },
   standing: 'Standing',
   more: (n: number) => `Show ${n} more`,
   notAssayed: 'not assayed',
@@ -88,7 +98,9 @@ export const bullion = {
     by: 'By',
     metal: 'Metal',
     permille: '‰',
-    grams: 'Fine, g',
+    get grams(): string {
+      return massHead('Fine');
+    },
     goldName: 'Gold',
     silverName: 'Silver',
     noSampling: 'What sampling adds was not stated. It is not in U, and is often more than all the rest.',
@@ -126,9 +138,15 @@ export const bullion = {
     outTurn: 'Ours and theirs',
     outTurnNote: 'Neither figure takes the place of the other.',
     what: 'What',
-    ours: 'Ours, g',
-    theirs: 'Theirs, g',
-    difference: 'Ours less theirs, g',
+    get ours(): string {
+      return massHead('Ours');
+    },
+    get theirs(): string {
+      return massHead('Theirs');
+    },
+    get difference(): string {
+      return massHead('Ours less theirs');
+    },
     sentReceived: 'Weight: sent, and as they received it',
     afterMelt: 'Weight after they melted it',
     fineOf: (metal: string) => `Fine ${metal}`,

@@ -1,6 +1,8 @@
 /** Texts of the guided stock-take. They ask for what is seen; what the book says comes after the answer, and judges nobody. */
+
 import type { CountGroup } from '../core/book/count-list.ts';
 import type { CountWay } from '../core/kinds/stock-take.ts';
+import { massHead } from './figures.ts';
 
 type Of<T extends string, V = string> = Readonly<Record<T, V>>;
 
@@ -73,10 +75,18 @@ export const stockTake = {
   comparedTitle: 'Book against count',
   comparedNote: 'Shown only for what is answered. U is for k = 2; z counts standard uncertainties.',
   place: 'Place',
-  bookG: 'By the book, g',
-  countedG: 'Counted, g',
-  differenceG: 'Difference, g',
-  U: '± U, g',
+  get bookG(): string {
+    return massHead('By the book');
+  },
+  get countedG(): string {
+    return massHead('Counted');
+  },
+  get differenceG(): string {
+    return massHead('Difference');
+  },
+  get U(): string {
+    return massHead('± U');
+  },
   z: 'z',
   carried: 'carried forward',
   noneYet: 'No place is answered yet.',

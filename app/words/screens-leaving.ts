@@ -1,4 +1,6 @@
 /** Texts of the register of what is stored to go and what left the site: who decides each point, and never that a thing may travel (safety.md 6.1, 6.3, 6.5). */
+import { massHead } from './figures.ts';
+
 export const leavingWords = {
   name: 'What leaves the site',
   title: 'What leaves the site',
@@ -23,8 +25,12 @@ export const leavingWords = {
   goneNone: 'Nothing of the kind has left the site by this book.',
   day: 'Day',
   what: 'What',
-  weight: 'Weight here, g',
-  theirs: 'Their weight, g',
+  get weight(): string {
+    return massHead('Weight here');
+  },
+  get theirs(): string {
+    return massHead('Their weight');
+  },
   to: 'Received by',
   carrier: 'Carrier',
   carriedBy: 'Carrier · documents',

@@ -1,6 +1,7 @@
 /** Texts of the page of one lot. */
-import { massHead } from './figures.ts';
+
 import type { LotWeighing } from '../core/book/lot-story.ts';
+import { massHead, massUnit } from './figures.ts';
 
 const when: Readonly<Record<LotWeighing['when'], string>> = {
   made: 'When it was made, on its label',
@@ -18,7 +19,9 @@ export const lotPage = {
   get weight(): string {
     return massHead('Net');
   },
-  u: '± g',
+  get u(): string {
+    return `± ${massUnit()}`;
+  },
   get drift(): string {
     return massHead('Against its label');
   },

@@ -2,7 +2,9 @@
  * Texts of the Mercury room. What is not accounted for is called that and nothing else, no sentence takes the balance for a measure of the air, and a
  * stock below nothing is told as it stands.
  */
+
 import type { NoYield } from '../core/book/yields.ts';
+import { massHead, massUnit } from './figures.ts';
 
 const times = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
@@ -53,10 +55,16 @@ export const mercuryRoom = {
     waste: 'Residues and waste',
   } satisfies Readonly<Record<StockGroup, string>>,
   place: 'Place',
-  grams: 'Mercury, g',
-  gramsOnly: 'g',
-  U: '± U (k = 2), g',
-  basis: 'Last amount',
+  get grams(): string {
+    return massHead('Mercury');
+  },
+  get gramsOnly(): string {
+    return massUnit();
+  },
+  get U(): string {
+    return massHead('± U (k = 2)');
+  },
+  basis: 'Its last movement',
   known: 'How known',
   negative: 'below nothing',
   negativeSays:
@@ -76,8 +84,12 @@ export const mercuryRoom = {
   goldSays: (share: string) =>
     `Mercury strained through cloth or leather carries gold, between ${share} of its weight: what counts as gold does not count as mercury above.`,
   goldIn: 'Strained mercury in',
-  goldFrom: 'Gold, at least, g',
-  goldTo: 'Gold, at most, g',
+  get goldFrom(): string {
+    return massHead('Gold, at least');
+  },
+  get goldTo(): string {
+    return massHead('Gold, at most');
+  },
   goldNone: 'No vessel on the book holds strained mercury.',
 
   account: 'Account of a period',
@@ -154,9 +166,15 @@ export const mercuryRoom = {
   paths: 'Ways it was lost',
   pathsNote: 'Bounds, not findings',
   path: 'Way',
-  posted: 'Posted, g',
-  low: 'At least, g',
-  high: 'At most, g',
+  get posted(): string {
+    return massHead('Posted');
+  },
+  get low(): string {
+    return massHead('At least');
+  },
+  get high(): string {
+    return massHead('At most');
+  },
   pathsSay: 'What the entries post, and between what it can lie. They may not be added up.',
   wrongPeriod: 'This period cannot be shown',
 
@@ -166,7 +184,9 @@ export const mercuryRoom = {
   moreCleanUps: (n: number) => `Show ${times(n, 'earlier clean-up', 'earlier clean-ups')}`,
   yieldsNone: 'No clean-up is on the book yet.',
   cleanUp: 'Clean-up',
-  bar: 'Bar, g',
+  get bar(): string {
+    return massHead('Bar');
+  },
   ton: 'Ore, t',
   yield: 'Yield, g/t',
   yieldWhy: {
@@ -190,7 +210,9 @@ export const mercuryRoom = {
   day: 'Day',
   fromPlace: 'From',
   toPlace: 'To',
-  gramsMoved: 'g',
+  get gramsMoved(): string {
+    return massUnit();
+  },
   entry: 'Entry',
   newer: 'Newer',
   older: 'Older',

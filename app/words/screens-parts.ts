@@ -9,6 +9,16 @@ export const parts = {
   time: 'Time',
   exactness: 'How exact is the time?',
   exactnessOf: { exact: 'Exact', about: 'About', day: 'Day only' },
+  /** How a day is typed, by the form the site writes days in. */
+  dayForm: {
+    words: 'year-month-day',
+    'y-m-d': 'year-month-day',
+    'd.m.y': 'day.month.year',
+    'd/m/y': 'day/month/year',
+    'm/d/y': 'month/day/year',
+  },
+  noDay: (typed: string, form: string) => `“${typed}” is no day: write it as ${form}, the year with four figures.`,
+  calendarOf: (what: string) => (what === '' ? 'Calendar' : `Calendar for ${what}`),
   now: 'Now',
   clear: 'Clear',
   change: 'Change',

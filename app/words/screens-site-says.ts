@@ -69,6 +69,10 @@ export const saysWords = {
     says: 'How long before its day a thing is told of on Today, and how often the stock is counted.',
     empty: 'No lead time is set. Today tells of a thing from 30 days before its day, and of no stock-take.',
   },
+  'site-notation': {
+    says: 'Decimal comma or point, grams or troy ounces, °C or °F, and how a day is written.',
+    empty: 'Nothing is set: decimals have a point, masses are in grams, temperatures in °C, and a day is written 14 March 2026.',
+  },
   retention: {
     says: 'How many years which records are kept, and by which rule. Nothing is deleted when a period ends.',
     empty: 'No period is set. The program brings none: ask the authority and the licensed people of your place.',

@@ -1,4 +1,7 @@
 /** Texts of the weighing field. */
+import { marked } from './notation.ts';
+import { temperatureText } from './temperatures.ts';
+
 export const weighing = {
   how: 'How do you know it?',
   otherWay: 'Not weighed here?',
@@ -39,12 +42,13 @@ export const weighing = {
   wScale: (label: string, d: string) => `${label}, reads to ${d}`,
   wCertificate: (number: string | undefined, U: string, at: string) =>
     `Certificate${number ? ` ${number}` : ''}: U ${U} at ${at}`,
-  wScatter: 'Scatter of the readings, division and linearity (standard)',
+  wScatter:
+    'Scatter of the readings (at least 0.41 of the division where less or none was found), division and linearity (standard)',
   wSpan: 'Span error from the certificate, shared by all readings until the next calibration (standard)',
   wUnverified: 'No certificate: the error allowed to a scale of its class in service (standard)',
   wUnknown: 'No scale, or neither certificate nor class on the book: the uncertainty is not known',
   wNet: 'Net, and expanded uncertainty (k = 2)',
-  wVolume: (text: string, t: number) => `${text} at ${t} °C`,
+  wVolume: (text: string, t: number) => `${marked(text)} at ${temperatureText(t)}`,
   wStated: (text: string, by: string) => `${text}, stated by ${by}`,
   wSomebody: 'somebody not named',
   wMethodWeighing: 'Uncertainty of a weighing: JCGM 100:2008, F.2.2.1 and 4.3',

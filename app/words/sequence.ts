@@ -9,7 +9,7 @@ import type { NoUsual, RateBasis } from '../core/book/usual.ts';
 import { decimalFromNumber } from '../core/decimal.ts';
 import { type Measured, uOf } from '../core/measured.ts';
 import { dayText } from './dates.ts';
-import { decimalText, gramsOf, percentText, withU } from './figures.ts';
+import { decimalText, gramsOf, inMassUnits, massHead, percentText, withU } from './figures.ts';
 
 const plain = (value: number, places = 2): string => decimalText(decimalFromNumber(value), places);
 
@@ -83,22 +83,22 @@ export function sequenceCells(row: PeriodInRow, test: SequenceTest | null, i: nu
   };
 }
 
-/** The panels of the drawing, and its columns with their values in words. Amounts in grams, k = 2. */
+/** The panels of the drawing, and its columns with their values in words. Amounts in the unit of masses, k = 2. */
 export function drawnTrend(rows: readonly PeriodInRow[], test: SequenceTest | null) {
-  const inGrams = (value: Measured) => ({ value: value.ug / 1e6, half: (2 * uOf(value)) / 1e6 });
+  const inUnit = (value: Measured) => ({ value: inMassUnits(value.ug / 1e6), half: inMassUnits((2 * uOf(value)) / 1e6) });
   return {
     panels: [
       {
         id: 'difference',
         name: sequenceWords.panels.difference,
         form: 'points' as const,
-        values: rows.map((r) => inGrams(r.difference)),
+        values: rows.map((r) => inUnit(r.difference)),
       },
       {
         id: 'cumulative',
         name: sequenceWords.panels.cumulative,
         form: 'line' as const,
-        values: rows.map((r) => inGrams(r.cumulative)),
+        values: rows.map((r) => inUnit(r.cumulative)),
       },
       ...(test
         ? [
@@ -190,8 +190,12 @@ export const sequenceWords = {
   nextFirst: 'Look at the largest errors of the running total first: what cuts them makes the next period tell more.',
   chart: 'Difference, running total and test, period by period',
   panels: {
-    difference: 'Not accounted for, g (± U, k = 2)',
-    cumulative: 'Running total, g (± U, k = 2)',
+    get difference(): string {
+      return `${massHead('Not accounted for')} (± U, k = 2)`;
+    },
+    get cumulative(): string {
+      return `${massHead('Running total')} (± U, k = 2)`;
+    },
     page: 'Page’s sum, in standard deviations',
   },
   threshold: (value: string, alarm: string) => `threshold ${value} (false alarm ${alarm})`,

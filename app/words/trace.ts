@@ -2,11 +2,13 @@
  * A figure traced to its readings, in words: what was read, on which scale under which certificate, what makes the uncertainty, and which method says so,
  * each with whether it was read in its source or is given from memory.
  */
+
 import type { Book } from '../core/book/book.ts';
 import type { DoubtKind } from '../core/book/doubts.ts';
 import type { Basis } from '../core/book/movements/gathering.ts';
 import type { ComponentKind } from '../core/book/trace.ts';
 import { placeText } from './places.ts';
+import { temperatureText } from './temperatures.ts';
 
 const times = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
@@ -93,7 +95,7 @@ export const traceWords = {
   gross: 'Gross',
   reading: 'Reading, scale zeroed',
   tare: 'Tare',
-  volume: (volume: string, t: string) => `${volume} at ${t} °C`,
+  volume: (volume: string, t: string) => `${volume} at ${temperatureText(t)}`,
   stated: (by: string) => (by === '' ? 'Stated by somebody not named' : `Stated by ${by}`),
   net: 'Net, with expanded uncertainty (k = 2)',
   noScale: 'No scale was named: how sure this is cannot be said',

@@ -2,15 +2,18 @@
  * Draws a paper as PDF. The paper machine is allowed no address and no file outside the font folder, and dates the file by the newest entry, not
  * by a clock. `paper-failed` tells only a code: what an error says may carry paths.
  */
+
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { PaperName } from '../../app/contract.ts';
 import { readBook } from '../../app/core/book/book.ts';
+import { notationAt, ownNotation } from '../../app/core/book/site-notation.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { bad, good, problem, type Result } from '../../app/core/result.ts';
 import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
 import { type CoveredDesk, type Definition, type Frame, newestOf } from '../../app/papers/paper.ts';
+import { writtenIn } from '../../app/words/notation.ts';
 import { errorCode } from './disk.ts';
 import { drawnUp, orderFrom } from './papers.ts';
 import { charactersOf } from './print-characters.ts';
@@ -69,7 +72,10 @@ export async function renderPaper({ entries, site, desks, name, id, ends, closin
   if (!asked.ok) return asked;
   const book = readBook(entries);
   const frame: Frame = { site, desks, newest: newestOf(entries), version, canPrint };
-  const definition = drawnUp(name, book, { ...asked.value, closing }, frame);
+  // a paper is written as the site writes at its newest entry, whoever asks for it
+  const definition = writtenIn(frame.newest === '' ? ownNotation : notationAt(book.current, frame.newest), () =>
+    drawnUp(name, book, { ...asked.value, closing }, frame),
+  );
   if (!definition.ok) return definition;
   try {
     return good(new Uint8Array(await draw(definition.value)));

@@ -266,6 +266,10 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
     },
     { lotDays: { value: 30, why: 'a small safe' } },
   ],
+  'site-notation': [
+    { decimal: 'comma', masses: 'troy', temperature: 'fahrenheit', days: 'd.m.y', note: 'as the older books have it' },
+    { decimal: 'point', masses: 'grams', temperature: 'celsius', days: 'words' },
+  ],
   'site-numbers': [
     {
       numbers: [

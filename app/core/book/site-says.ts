@@ -15,7 +15,7 @@ export const checkListAt = (current: Current, work: Work, at: string): Reading<'
   );
 
 /** A list the site keeps for itself as one whole; the one written last stands. */
-export type Said = 'stop-rules' | 'site-figures' | 'site-numbers' | 'retention' | 'lead-times';
+export type Said = 'stop-rules' | 'site-figures' | 'site-numbers' | 'retention' | 'lead-times' | 'site-notation';
 export const lastSaid = <K extends Said>(current: Current, kind: K, at: string): Reading<K> | null =>
   lastOf(current.of(kind), at);
 

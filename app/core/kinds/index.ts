@@ -31,6 +31,7 @@ import { scale } from './scale.ts';
 import { settlement } from './settlement.ts';
 import { siteFigures } from './site-figures.ts';
 import { checkDue, incident, openDay, scaleCheck } from './site-life.ts';
+import { siteNotation } from './site-notation.ts';
 import { leadTimes, retention, siteNumbers } from './site-says.ts';
 import { standing } from './standing.ts';
 import { stockTake } from './stock-take.ts';
@@ -78,6 +79,7 @@ export const kinds = {
   'site-numbers': siteNumbers,
   retention,
   'lead-times': leadTimes,
+  'site-notation': siteNotation,
   'air-reading': airReading,
   'stock-take': stockTake,
   closing,

@@ -8,7 +8,7 @@ import { total, uOf } from '../../core/measured.ts';
 import { meltBounds } from '../../core/melt.ts';
 import { gramsOf, percentText, withU } from '../../words/figures.ts';
 import { meltPaper as words } from '../../words/papers-melt.ts';
-import { gramsText, uText } from '../amounts.ts';
+import { gramsText, uText, withGrams } from '../amounts.ts';
 import { aside, facts, ledger, part, type Row, section, sentence, small, together } from '../ledger.ts';
 import type { MeltWeighed } from './weighed.ts';
 
@@ -58,7 +58,7 @@ export function accountOfMelt({ sponges, added, bars, samples, prills, slag, fig
     ]),
     ...(figures?.findings.includes('bars-over-charge') ? [sentence(words.overCharge)] : []),
     ...(shares.length > 0 ? [part(words.shares), ...facts(shares)] : []),
-    ...(slag ? facts([[words.slag, `${gramsText(slag.grams)}\u00a0g, ${uText(slag.net, slag.uKnown)}`]]) : []),
+    ...(slag ? facts([[words.slag, `${withGrams(slag.grams)}, ${uText(slag.net, slag.uKnown)}`]]) : []),
     small(words.exact),
   ];
 }

@@ -1,9 +1,11 @@
 /** The condenser's book of the run's retort as it stood with this run, and the runs since it was last brushed out judged together. */
+
 import type { Content } from 'pdfmake/interfaces';
 import type { Book } from '../../core/book/book.ts';
 import type { Condenser } from '../../core/book/condenser.ts';
 import type { Run } from '../../core/book/runs.ts';
 import { dayText } from '../../words/dates.ts';
+import { massUnit } from '../../words/figures.ts';
 import { runSheet as words } from '../../words/papers.ts';
 import { ugText } from '../amounts.ts';
 import { ledger, type Row, section, sentence, together } from '../ledger.ts';
@@ -52,12 +54,12 @@ export function condenserOf(book: Book, run: Run): Content[] {
     ),
     sentence(
       [
-        condenser.mostUg > 0 ? words.most(`${g(condenser.mostUg)}\u00a0g`) : words.neverBrushed,
+        condenser.mostUg > 0 ? words.most(`${g(condenser.mostUg)}\u00a0${massUnit()}`) : words.neverBrushed,
         words.since(
           runs,
-          `${g(ug, true)}\u00a0g`,
+          `${g(ug, true)}\u00a0${massUnit()}`,
           brushed === null ? '' : dayText(brushed),
-          cannotTellUg > 0 ? `${g(cannotTellUg)}\u00a0g` : '',
+          cannotTellUg > 0 ? `${g(cannotTellUg)}\u00a0${massUnit()}` : '',
         ),
       ].join(' '),
     ),

@@ -8,7 +8,7 @@ import type { Opening, Run } from '../../core/book/runs.ts';
 import { isZero, shifted, toNumber } from '../../core/decimal.ts';
 import { uOf } from '../../core/measured.ts';
 import { momentText } from '../../words/dates.ts';
-import { decimalText, percentText, withU } from '../../words/figures.ts';
+import { decimalText, massText, percentText, withU } from '../../words/figures.ts';
 import { notKnown, notRecorded, runSheet as words } from '../../words/papers.ts';
 import { type BandSources, bandSourceNames, lossRule } from '../../words/retort-bands.ts';
 import { gramsText, uText, withGrams } from '../amounts.ts';
@@ -66,7 +66,7 @@ function shares(run: Run, last: Opening, sources: BandSources): Content[] {
   const rows: [string, string][] = [
     [words.gapWithU, gap.uKnown ? withU(gap.grams, uOf(gap.net) / 1e6) : `${withGrams(gap.grams)}, ${words.gapNoU}`],
     [words.gapOfCharge, percent(figures.gapOfCharge, gapPlaces)],
-    [words.band, words.bandUpTo(`${decimalText(figures.band, 2)}\u00a0g`, lossRule(run.bands, sources, toNumber(figures.band)))],
+    [words.band, words.bandUpTo(massText(figures.band, 2), lossRule(run.bands, sources, toNumber(figures.band)))],
     [words.spongeRatio, percent(figures.spongeRatio)],
     ...(amalgam ? [[words.usual, usualText(run, sources)] as [string, string]] : []),
     [words.caughtUpper, percent(figures.caughtUpper)],

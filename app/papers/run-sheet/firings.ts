@@ -22,9 +22,7 @@ function span(from: string | undefined, to: string | undefined): string {
 /** A measured temperature, or that none was measured and how long it stood. */
 export function openingText({ opening }: Firing['reading']['body']): string {
   if (opening === undefined) return notRecorded;
-  return 'measuredC' in opening
-    ? words.measured(String(opening.measuredC).replace('-', '−'))
-    : words.stood(String(opening.stoodHours));
+  return 'measuredC' in opening ? words.measured(String(opening.measuredC)) : words.stood(String(opening.stoodHours));
 }
 
 function firingFacts(book: Book, { reading }: Firing): Content[] {

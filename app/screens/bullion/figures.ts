@@ -2,10 +2,10 @@
 import type { Fineness } from '../../core/book/assays.ts';
 import type { FineMetal } from '../../core/book/fineness.ts';
 import type { Weighed } from '../../core/book/weights.ts';
-import { decimalFromNumber, divided } from '../../core/decimal.ts';
+import { decimalFromNumber, divided, zero } from '../../core/decimal.ts';
 import { uOf } from '../../core/measured.ts';
 import { asRatio, type Ratio } from '../../core/ratio.ts';
-import { decimalText, placesFor } from '../../words/figures.ts';
+import { decimalText, massRatioFigure, massRatioWithU, placesFor } from '../../words/figures.ts';
 
 /** An exact share as text, rounded once. */
 export const ratioText = ({ n, d }: Ratio, places: number, sign = false): string =>
@@ -35,13 +35,19 @@ export const uOfParts = (parts: ReadonlyMap<string, number>): number => uOf({ ug
 export const shownFineness = (f: Fineness | null): Shown =>
   f ? shownWith(f.permille, f.uKnown ? uOfParts(f.parts) : null) : nothingShown;
 
+/** Grams given exactly, and their standard uncertainty in grams, in the unit masses are shown in. */
+export function shownGrams(grams: Ratio, u: number | null): Shown {
+  if (u === null || !(u > 0)) return { value: massRatioFigure(grams, usual), U: u === null ? '' : decimalText(zero, usual) };
+  return massRatioWithU(grams, 2 * u);
+}
+
 /** Grams of fine metal. */
 export const shownFine = (fine: FineMetal | null): Shown =>
-  fine ? shownWith(fine.grams, fine.uKnown ? uOf(fine.net) / 1e6 : null) : nothingShown;
+  fine ? shownGrams(fine.grams, fine.uKnown ? uOf(fine.net) / 1e6 : null) : nothingShown;
 
 /** Grams as weighed. */
 export const shownMass = (w: Pick<Weighed, 'grams' | 'net' | 'uKnown'>): Shown =>
-  shownWith(asRatio(w.grams), w.uKnown ? uOf(w.net) / 1e6 : null);
+  shownGrams(asRatio(w.grams), w.uKnown ? uOf(w.net) / 1e6 : null);
 
 /** "885.02 ± 0.29". */
 export const joinedText = ({ value, U }: Shown, unit = ''): string =>

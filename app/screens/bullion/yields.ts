@@ -8,7 +8,7 @@ import { decimalFromNumber } from '../../core/decimal.ts';
 import type { TrendPanel } from '../../drawings/trend-layout.ts';
 import { dayText } from '../../words/dates.ts';
 import { entryName } from '../../words/daybook-naming.ts';
-import { decimalText, placesFor } from '../../words/figures.ts';
+import { decimalText, massFigure, placesFor } from '../../words/figures.ts';
 import { yieldWords as words } from '../../words/screens-bullion-yields.ts';
 import { csvOf, plainNumber } from '../mercury/copied.ts';
 import { entryHref } from '../shared/places.ts';
@@ -36,6 +36,8 @@ export interface YieldLine {
 
 const text = (value: number | null, places: number): string =>
   value === null ? '' : decimalText(decimalFromNumber(value), places);
+
+const grams = (ug: number | null): string => (ug === null ? '' : massFigure(decimalFromNumber(ug / 1e6), 2));
 
 interface Given {
   readonly name: string;
@@ -72,15 +74,15 @@ function lineOf(y: Given): YieldLine {
     name: y.name,
     href: y.href,
     ore: text(y.oreUg === null ? null : y.oreUg / 1e12, 2),
-    gross: text(y.grossUg === null ? null : y.grossUg / 1e6, 2),
+    gross: grams(y.grossUg),
     grossYield: gross.perTonne,
     grossU: gross.U,
     grossDwt: gross.dwt,
-    fine: text(y.fineUg === null ? null : y.fineUg / 1e6, 2),
+    fine: grams(y.fineUg),
     fineYield: fine.perTonne,
     fineU: fine.U,
     fineDwt: fine.dwt,
-    late: text(y.lateUg === undefined ? null : y.lateUg / 1e6, 2),
+    late: grams(y.lateUg ?? null),
     why: y.why !== null ? words.notComputable(words.whys[y.why]) : y.fine === null ? words.noFine : '',
     how: [...(y.allocated ? [words.allocated] : []), ...(y.outTurn ? [words.outTurn] : [])].join('; '),
     values: { gross: y.gross?.gPerTonne ?? null, fine: y.fine?.gPerTonne ?? null },
@@ -149,7 +151,7 @@ export const restatedLines = (book: Book) =>
       name: entryName(book, month.cleanUp),
       href: entryHref(month.cleanUp),
       first: text(month.first, 3),
-      late: text(month.lateUg / 1e6, 2),
+      late: grams(month.lateUg),
       restated: text(month.restated, 3),
     }));
 

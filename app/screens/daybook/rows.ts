@@ -2,6 +2,7 @@
  * An entry read out field by field: every answer in words, under the name of its question. Two readings are set against each other row by row;
  * a row of a list is known by its key where it has one, so that taking one out does not shift the others.
  */
+
 import type { Book } from '../../core/book/book.ts';
 import { wordingAt } from '../../core/book/check-lists.ts';
 import { decimalFromNumber, shifted, toText } from '../../core/decimal.ts';
@@ -14,6 +15,7 @@ import { nameIn } from '../../words/daybook-naming.ts';
 import type { FieldWords, Named } from '../../words/daybook-shapes.ts';
 import { massAsRead, spaced, weightAsRead } from '../../words/daybook-weights.ts';
 import { checkText } from '../../words/run-checks.ts';
+import { temperatureText } from '../../words/temperatures.ts';
 
 /** A thing a row names. */
 export interface Pointer {
@@ -45,13 +47,14 @@ interface Reader {
   readonly rows: Row[];
 }
 
-const percent = (share: number): string => `${toText(shifted(decimalFromNumber(share), 2))}\u00a0%`;
+const percent = (share: number): string => `${spaced(toText(shifted(decimalFromNumber(share), 2)))}\u00a0%`;
 
 /** What one answer says; null for shapes that hold further fields. */
 function said(shape: FieldWords['shape'], value: unknown): string {
   const text = String(value);
   switch (shape.is) {
     case 'number':
+      if (shape.unit === '°C') return temperatureText(toText(decimalFromNumber(Number(value))));
       return `${spaced(toText(decimalFromNumber(Number(value))))}${shape.unit === undefined ? '' : `\u00a0${shape.unit}`}`;
     case 'share':
       return percent(Number(value));

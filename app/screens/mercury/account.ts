@@ -11,7 +11,7 @@ import { decimalFromNumber } from '../../core/decimal.ts';
 import { added, type Measured, scaled, total, uOf } from '../../core/measured.ts';
 import type { WorkingLine } from '../../parts/working-line.ts';
 import { accountReasons, accountWords } from '../../words/account.ts';
-import { decimalText, placesFor, withU } from '../../words/figures.ts';
+import { decimalText, massText, placesFor, withU } from '../../words/figures.ts';
 import { placeText } from '../../words/places.ts';
 import { mercuryRoom as words } from '../../words/screens-mercury.ts';
 import { figureSources } from '../../words/trace.ts';
@@ -130,7 +130,7 @@ export function accountRows(book: Book, account: Account): readonly FigureRow[] 
 export function detectableText({ unaccounted }: Pick<Account, 'unaccounted'>): string {
   const u = uOf(unaccounted);
   return u > 0
-    ? `${decimalText(decimalFromNumber((detectableFactor * u) / 1e6), placesFor((2 * u) / 1e6))}\u00a0g`
+    ? massText(decimalFromNumber((detectableFactor * u) / 1e6), placesFor((2 * u) / 1e6))
     : none(accountReasons.noUncertainty);
 }
 

@@ -1,13 +1,12 @@
-/** A measured amount as a table shows it: value and expanded uncertainty (k = 2) in grams, rounded once to the same place. */
-import { decimalFromNumber } from '../../core/decimal.ts';
+/** A measured amount as a table shows it: value and expanded uncertainty (k = 2) in the unit of masses, rounded once to the same place. */
 import { type Measured, uOf } from '../../core/measured.ts';
 import type { WorkingLine } from '../../parts/working-line.ts';
-import { decimalText, gramsOf, placesFor } from '../../words/figures.ts';
+import { gramsOf, massUnit, massWithU } from '../../words/figures.ts';
 
 export interface Figure {
-  /** Grams, without the unit. */
+  /** Without its unit. */
   readonly value: string;
-  /** Expanded uncertainty in grams; empty where none is known. */
+  /** Expanded uncertainty; empty where none is known. */
   readonly U: string;
 }
 
@@ -19,15 +18,13 @@ export const isNothing = (value: Measured): boolean => Math.abs(value.ug) < dust
 
 export function figureOf(value: Measured): Figure {
   const UG = (2 * uOf(value)) / 1e6;
-  if (!(UG > 2e-7)) return { value: decimalText(gramsOf(Math.round(value.ug)), 2), U: '' };
-  const places = placesFor(UG);
-  return { value: decimalText(gramsOf(Math.round(value.ug)), places), U: decimalText(decimalFromNumber(UG), places) };
+  return massWithU(gramsOf(Math.round(value.ug)), UG > 2e-7 ? UG : 0);
 }
 
 /** "12.60 ± 0.64 g". */
 export function figureText(value: Measured): string {
   const { value: grams, U } = figureOf(value);
-  return U === '' ? `${grams}\u00a0g` : `${grams} ± ${U}\u00a0g`;
+  return `${grams}${U === '' ? '' : ` ± ${U}`}\u00a0${massUnit()}`;
 }
 
 /** A row of a table of figures that open to their working. */

@@ -8,7 +8,7 @@ import { basisTexts } from '../../words/account.ts';
 import { dayText } from '../../words/dates.ts';
 import { entryName } from '../../words/daybook-naming.ts';
 import { spaced } from '../../words/daybook-weights.ts';
-import { gramsOf } from '../../words/figures.ts';
+import { gramsOf, massFigure, massUnit } from '../../words/figures.ts';
 import { placeText } from '../../words/places.ts';
 import { entryHref } from '../shared/places.ts';
 import { movementsHref } from './address.ts';
@@ -20,8 +20,9 @@ export const perPage = 100;
 /** Movements with something in them: what is zero and exactly known moved nothing. */
 const moved = (m: Movement): boolean => m.mercury.ug !== 0 || uOf(m.mercury) > 0.1;
 
-/** Micrograms as exact grams, to the tenth of a gram at least. */
-const exactGrams = (ug: number): string => spaced(toText(gramsOf(ug)).replace(/(\.\d+?)0+$/, '$1'));
+/** Micrograms as exact grams, to the tenth of a gram at least; or as troy ounces. */
+const exactGrams = (ug: number): string =>
+  massUnit() === 'g' ? spaced(toText(gramsOf(ug)).replace(/(\.\d+?)0+$/, '$1')) : massFigure(gramsOf(ug), 4);
 
 export interface MovementRow {
   readonly day: string;

@@ -12,7 +12,7 @@ import { compareWithBound } from '../../core/time.ts';
 import type { WorkingLine } from '../../parts/working-line.ts';
 import { basisTexts } from '../../words/account.ts';
 import { dayText } from '../../words/dates.ts';
-import { gramText } from '../../words/figures.ts';
+import { gramText, withoutUnit } from '../../words/figures.ts';
 import { placeText } from '../../words/places.ts';
 import { type StockGroup, stockGroups, mercuryRoom as words } from '../../words/screens-mercury.ts';
 import { movementsHref } from './address.ts';
@@ -147,4 +147,4 @@ export function goldOf(book: Book): readonly { readonly place: string; readonly 
   });
 }
 
-export const goldText = (ug: number): string => gramText(Math.round(ug), { places: 1 }).replace('\u00a0g', '');
+export const goldText = (ug: number): string => withoutUnit(gramText(Math.round(ug), { places: 1 }));

@@ -4,7 +4,7 @@ import { type CleanUpYield, cleanUpYields } from '../../core/book/yields.ts';
 import { decimalFromNumber } from '../../core/decimal.ts';
 import type { WorkingLine } from '../../parts/working-line.ts';
 import { entryName } from '../../words/daybook-naming.ts';
-import { decimalText, gramText } from '../../words/figures.ts';
+import { decimalText, gramText, withoutUnit } from '../../words/figures.ts';
 import { mercuryRoom as words } from '../../words/screens-mercury.ts';
 import { entryHref } from '../shared/places.ts';
 
@@ -21,7 +21,7 @@ export interface YieldRow {
 }
 
 const tonnes = (ug: number | null): string => (ug === null ? '' : decimalText(decimalFromNumber(ug / 1e12), 2));
-const grams = (ug: number | null): string => (ug === null ? '' : gramText(ug).replace('\u00a0g', ''));
+const grams = (ug: number | null): string => (ug === null ? '' : withoutUnit(gramText(ug)));
 
 function rowOf(book: Book, y: CleanUpYield): YieldRow {
   const href = entryHref(y.cleanUp);

@@ -10,7 +10,9 @@ import { toText } from '../../core/decimal.ts';
 import { uOf } from '../../core/measured.ts';
 import { read } from '../../core/read.ts';
 import { weight } from '../../core/shapes.ts';
-import { decimalText, withU } from '../../words/figures.ts';
+import { massAsRead } from '../../words/daybook-weights.ts';
+import { massFigure, massText, massUnit, withU } from '../../words/figures.ts';
+import { marked } from '../../words/notation.ts';
 import { noWeighing, type WeighingEntry, weightOf } from '../shared/weighing-entry.ts';
 
 /** A typed weight as the book would read it; null while it is blank or cannot be read. `path` keeps its scatter apart from that of other fields. */
@@ -40,10 +42,10 @@ export const sumOf = (weights: readonly (Weighed | null)[]): Sum =>
   weights.reduce<Sum>((s, w) => (w ? joined(s, w) : s), emptySum);
 
 /** "955.6 g": an exact sum of readings, to the places they were read to, ungrouped decimals kept. */
-export const exactGrams = (sum: Pick<Sum, 'grams'>): string => `${decimalText(sum.grams, decimalsOf(sum))}\u00a0g`;
+export const exactGrams = (sum: Pick<Sum, 'grams'>): string => massText(sum.grams, decimalsOf(sum));
 
 /** "955.6": the same without its unit, for a column headed in grams. */
-export const exactFigure = (sum: Pick<Sum, 'grams'>): string => decimalText(sum.grams, decimalsOf(sum));
+export const exactFigure = (sum: Pick<Sum, 'grams'>): string => massFigure(sum.grams, decimalsOf(sum));
 
 /** Decimals that say something: of a weight in ounces the exact grams run to ten places, and a tenth of a milligram is beyond any scale here. */
 const decimalsOf = ({ grams }: Pick<Sum, 'grams'>): number => Math.min(4, (toText(grams).split('.')[1] ?? '').length);
@@ -52,10 +54,10 @@ const decimalsOf = ({ grams }: Pick<Sum, 'grams'>): number => Math.min(4, (toTex
 export function asReadText(weighed: Weighed): string {
   const { as } = weighed;
   const read = as.how === 'stated' ? as.mass : as.how === 'volume' ? as.volume : as.tare === undefined ? as.gross : '';
-  if (read === '' || /^\S+ g$/.test(read)) return exactGrams(weighed);
-  return `${read} (${decimalText(weighed.grams, 2)}\u00a0g)`;
+  if (read === '' || /^\S+ g$/.test(read)) return massUnit() === 'g' || read === '' ? exactGrams(weighed) : massAsRead(read);
+  return `${marked(read)} (${massText(weighed.grams, 2)})`;
 }
 
 /** Value ± expanded uncertainty, or the value as read where the uncertainty is not known. */
 export const sumText = (sum: Sum, sign = false): string =>
-  sum.uKnown ? withU(sum.grams, uOf(sum.net) / 1e6, sign) : `${decimalText(sum.grams, decimalsOf(sum), sign)}\u00a0g`;
+  sum.uKnown ? withU(sum.grams, uOf(sum.net) / 1e6, sign) : massText(sum.grams, decimalsOf(sum), sign);

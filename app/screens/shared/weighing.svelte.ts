@@ -7,6 +7,7 @@ import type { Flag } from '../../core/book/flags.ts';
 import { latest, type Registers } from '../../core/book/registers.ts';
 import { type Weighed, weighedFrom } from '../../core/book/weights.ts';
 import type { Decimal } from '../../core/decimal.ts';
+import { toText } from '../../core/decimal.ts';
 import { uOf } from '../../core/measured.ts';
 import { read } from '../../core/read.ts';
 import type { Problem } from '../../core/result.ts';
@@ -109,7 +110,7 @@ export class Weighing {
     if (tare.how === 'stated') return massEntry(tare.mass);
     if (tare.how === 'scale' && tare.tare === undefined) return massEntry(tare.gross);
     const { grams } = weighedFrom(tare, { ...unspecified, at }, registers);
-    return { amount: decimalText(grams, grams.places).replaceAll('\u202f', ''), unit: 'g' };
+    return { amount: toText(grams), unit: 'g' };
   }
 }
 

@@ -1,4 +1,5 @@
 /** The register of what leaves: drums that stand here, and what was sent away with its papers, as rows for the eye and as CSV. It judges nothing and permits nothing. */
+
 import type { Book } from '../../core/book/book.ts';
 import type { Reading } from '../../core/book/current.ts';
 import { type Drum, drumsOf } from '../../core/book/drums.ts';
@@ -11,7 +12,8 @@ import { dayText } from '../../words/dates.ts';
 import { thingNames } from '../../words/daybook-names-year.ts';
 import { entryName, nameIn } from '../../words/daybook-naming.ts';
 import { netOf } from '../../words/daybook-weights.ts';
-import { gramText } from '../../words/figures.ts';
+import { gramText, massFigure, massUnit } from '../../words/figures.ts';
+import { marked } from '../../words/notation.ts';
 import { retortForms } from '../../words/retort-forms.ts';
 import { leavingWords as words } from '../../words/screens-leaving.ts';
 import { csvOf } from '../mercury/copied.ts';
@@ -89,7 +91,11 @@ function checksTold(book: Book, { body, happened }: Reading<'transfer'>): string
 export function sentRows(book: Book, now: string): readonly SentRow[] {
   const years = retentionAt(book.current, now)?.body.periods.find((p) => p.records === 'waste')?.years;
   const grams = (weight: Weight | undefined, at: string): string =>
-    weight === undefined ? words.notWeighed : toText(netOf(book, weight, at));
+    weight === undefined
+      ? words.notWeighed
+      : massUnit() === 'g'
+        ? marked(toText(netOf(book, weight, at)))
+        : massFigure(netOf(book, weight, at), 4);
   return book.current
     .of('transfer')
     .filter(({ body }) => body.way === 'out' && body.what !== 'bar')

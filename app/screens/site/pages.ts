@@ -5,7 +5,14 @@ import { leavingWords } from '../../words/screens-leaving.ts';
 import { saysWords as words } from '../../words/screens-site-says.ts';
 import { asksHref, leavingHref, saidHref } from '../shared/places.ts';
 
-export const saidKinds: readonly Said[] = ['stop-rules', 'site-figures', 'site-numbers', 'retention', 'lead-times'];
+export const saidKinds: readonly Said[] = [
+  'stop-rules',
+  'site-figures',
+  'site-numbers',
+  'retention',
+  'lead-times',
+  'site-notation',
+];
 
 export const pagesOfSite: readonly { readonly href: string; readonly name: string; readonly says: string }[] = [
   { href: asksHref(), name: words.asks.name, says: words.asks.says },

@@ -8,12 +8,12 @@ import type { Lot } from '../../core/book/lots.ts';
 import type { Hidden } from '../../core/book/may-see.ts';
 import type { Run } from '../../core/book/runs.ts';
 import { standingAt } from '../../core/book/site.ts';
-import { sum, toText } from '../../core/decimal.ts';
+import { sum } from '../../core/decimal.ts';
 import { uOf } from '../../core/measured.ts';
 import { dayNumber, dayOf } from '../../core/time.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
 import { entryName } from '../../words/daybook-naming.ts';
-import { spaced } from '../../words/daybook-weights.ts';
+import { exactMass } from '../../words/daybook-weights.ts';
 import { withU } from '../../words/figures.ts';
 import { findingWords } from '../../words/findings.ts';
 import { flagText } from '../../words/flags.ts';
@@ -55,7 +55,7 @@ const mostFlags = 12;
 /** Labels named of the lots of one clean-up. */
 const mostLabels = 8;
 
-const grams = (lots: readonly Lot[]): string => `${spaced(toText(sum(lots.map((lot) => lot.grams))))}\u00a0g`;
+const grams = (lots: readonly Lot[]): string => exactMass(sum(lots.map((lot) => lot.grams)));
 const daysSince = (moment: string, now: string): number =>
   Math.max(0, (dayNumber(dayOf(now)) ?? 0) - (dayNumber(dayOf(moment)) ?? 0));
 const chargeName = (book: Book, run: Run): string => run.charges.map((charge) => entryName(book, charge.id)).join(' + ');
@@ -90,7 +90,7 @@ function safeItems(book: Book, now: string): Item[] {
   }));
 }
 
-const gramsOf = (run: Run): string => `${spaced(toText(run.charge.grams))}\u00a0g`;
+const gramsOf = (run: Run): string => exactMass(run.charge.grams);
 
 function runItems(book: Book, runs: readonly Run[]): Item[] {
   return runs.map((run) => {
@@ -169,7 +169,7 @@ export function todayOf(
       items: waitingOf(book).unassayed.map((bar) => ({
         key: bar.id,
         href: barHref(bar.id),
-        text: `${bar.label}, ${spaced(toText(bar.weighed.grams))}\u00a0g`,
+        text: `${bar.label}, ${exactMass(bar.weighed.grams)}`,
         more: words.since(daysSince(bar.melt.happened, now)),
       })),
     },

@@ -4,6 +4,7 @@
  */
 import type { Book } from '../../../core/book/book.ts';
 import type { Reading } from '../../../core/book/current.ts';
+import { ownNotation } from '../../../core/book/site-notation.ts';
 import { lastSaid } from '../../../core/book/site-says.ts';
 import { type Body, bodyFrom, type Kind } from '../../../core/kinds/index.ts';
 import type { FormPlan } from '../../../daybook/form.svelte.ts';
@@ -45,12 +46,17 @@ function startOf(kind: Kind, { book, now, of, about }: WriteStart): Typed {
   const usual = usualScale(book, now);
   if (of) return filled(fields, { ...(of.body as Record<string, unknown>), of: of.id }, usual);
   const stands =
-    kind === 'stop-rules' || kind === 'site-figures' || kind === 'site-numbers' || kind === 'retention' || kind === 'lead-times'
+    kind === 'stop-rules' ||
+    kind === 'site-figures' ||
+    kind === 'site-numbers' ||
+    kind === 'retention' ||
+    kind === 'lead-times' ||
+    kind === 'site-notation'
       ? lastSaid(book.current, kind, now)
       : null;
   // the list written last takes the place of the one before: a new one begins with what stands
   if (stands) return filled(fields, { ...stands.body, note: undefined }, usual);
-  const typed = filled(fields, {}, usual);
+  const typed = filled(fields, kind === 'site-notation' ? { ...ownNotation } : {}, usual);
   if (kind === 'stock-take') return { ...typed, lines: countRows(book, now, usual) };
   for (const { key, shape, needed } of fields)
     if (shape.is === 'list' && needed) (typed[key] as Typed[]).push(newItem(shape.fields, typed, usual));

@@ -35,7 +35,8 @@ export function writeHref(kind: WrittenKind, about?: string): string {
     kind === 'site-figures' ||
     kind === 'site-numbers' ||
     kind === 'retention' ||
-    kind === 'lead-times'
+    kind === 'lead-times' ||
+    kind === 'site-notation'
   )
     return saidHref(kind);
   return ownForm(kind) ?? plainHref(kind, about);

@@ -1,4 +1,5 @@
 /** The list of what is out of step for the eye: groups with their counts, each line a sentence that leads to its entry or thing; and the same as CSV. */
+
 import type { Book } from '../../../core/book/book.ts';
 import { resultsUnder } from '../../../core/book/out-of-step/contested.ts';
 import { type OutOfStep, type OutOfStepGroup, outOfStepGroups } from '../../../core/book/out-of-step.ts';
@@ -6,6 +7,7 @@ import type { Measured } from '../../../core/measured.ts';
 import { dayText, momentText } from '../../../words/dates.ts';
 import { entryName } from '../../../words/daybook-naming.ts';
 import { asText } from '../../../words/formula.ts';
+import { writtenPlainly } from '../../../words/notation.ts';
 import { outOfStepGroupNames, outOfStepOpens, outOfStepText, outOfStepWords as words } from '../../../words/out-of-step.ts';
 import { entryHref, registerHref } from '../../shared/places.ts';
 import { figureText } from '../figures.ts';
@@ -85,7 +87,9 @@ const cell = (text: string): string => {
 };
 
 /** The list as comma-separated text (RFC 4180, plain line ends). */
-export const csvOf = (book: Book, items: readonly OutOfStep[]): string =>
+export const csvOf = (book: Book, items: readonly OutOfStep[]): string => writtenPlainly(() => csvIn(book, items));
+
+const csvIn = (book: Book, items: readonly OutOfStep[]): string =>
   [
     words.csvHeader,
     ...items.map((item) => [

@@ -2,7 +2,7 @@
 import type { Book } from '../../../core/book/book.ts';
 import { comparedWithBook } from '../../../core/book/count-list.ts';
 import { decimalFromNumber } from '../../../core/decimal.ts';
-import { decimalText } from '../../../words/figures.ts';
+import { decimalText, massUnit } from '../../../words/figures.ts';
 import { placeText } from '../../../words/places.ts';
 import { stockTake as words } from '../../../words/screens-count.ts';
 import { type Figure, figureOf } from '../figures.ts';
@@ -36,7 +36,7 @@ export function comparedRow(book: Book, row: CountRow, at: string): ComparedRow 
   };
 }
 
-const grams = ({ value, U }: Figure): string => (U === '' ? `${value}\u00a0g` : `${value} ± ${U}\u00a0g`);
+const grams = ({ value, U }: Figure): string => `${value}${U === '' ? '' : ` ± ${U}`}\u00a0${massUnit()}`;
 
 /** The comparison of one place in a sentence, for the moment it is answered. */
 export const spoken = (row: ComparedRow): string =>

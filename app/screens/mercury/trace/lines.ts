@@ -23,7 +23,6 @@ const standard = (ug: number): string =>
   ug < finestUg / 2
     ? `u <\u00a0${decimalText(gramsOf(finestUg), 4)}\u00a0g`
     : `u ${decimalText(gramsOf(ug), placesFor(ug / 1e6))}\u00a0g`;
-const minus = (n: number): string => String(n).replace('-', '−');
 
 /** What was read. */
 function readLines({ weight, entry }: TracedWeight): WorkingLine[] {
@@ -42,7 +41,7 @@ function readLines({ weight, entry }: TracedWeight): WorkingLine[] {
           : [{ sort: 'reading' as const, text: words.tare, figure: massAsRead(weight.tare), href }]),
       ];
     case 'volume':
-      return [{ sort: 'reading', text: words.volume(spaced(weight.volume), minus(weight.temperatureC)), href }];
+      return [{ sort: 'reading', text: words.volume(spaced(weight.volume), String(weight.temperatureC)), href }];
     case 'stated':
       return [{ sort: 'reading', text: words.stated(weight.by ?? ''), figure: massAsRead(weight.mass), href }];
   }
