@@ -20,7 +20,7 @@ import { type Definition, type Frame, paper } from './paper.ts';
 import { serialOf } from './serial.ts';
 import { standingText } from './standing.ts';
 
-const namedHere: readonly RegisterKind[] = ['person', 'scale', 'vessel', 'battery', 'plate', 'retort', 'parcel'];
+const namedHere: readonly RegisterKind[] = ['person', 'scale', 'vessel', 'battery', 'plate', 'retort', 'meter', 'parcel'];
 const answerWidth = textWidth * 0.66 - 7.4;
 const nameWidth = textWidth * 0.34 - 7;
 const lineHeight = 22;

@@ -1,5 +1,6 @@
 /**
- * Texts of the planning pages of the room Air: what air can hold, how a room fills and clears, a retort opened too hot, a hood. They plan and measure
+ * Texts of the planning pages of the room Air: what air can hold, how a room fills and clears, a retort opened too hot, a hood, several
+ * substances at once. They plan and measure
  * nothing, and say so on every page; no figure here is a verdict on anybody's health.
  */
 
@@ -17,7 +18,8 @@ export const airPlan = {
   assumes: 'What it takes for granted',
   back: 'To the air room',
   all: 'All planning pages',
-  waiting: (n: number) => `The figures follow when ${n === 1 ? 'one more field is' : `${n} more fields are`} filled in.`,
+  waiting: (labels: readonly string[]) =>
+    `The figures follow when these are filled in: ${labels.join('; ')}. Nothing is taken for an empty one.`,
   wrong: 'The figures follow when the marked fields are put right.',
   notNumber: 'This is not a number: write digits with at most one point, such as 0.5.',
   notAboveZero: 'This has to be above zero: check it.',
@@ -33,6 +35,11 @@ export const airPlan = {
       title: 'A retort opened too hot',
       short: 'Hot retort',
       says: 'What the person at the lid meets, and what the room holds after.',
+    },
+    mixture: {
+      title: 'Several substances at once',
+      short: 'Mixture',
+      says: 'Each over its own limit, and their sum, where they add up.',
     },
     hood: { title: 'A hood at a distance', short: 'Hood', says: 'The air a hood draws to catch what rises farther away.' },
   },

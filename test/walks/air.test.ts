@@ -4,7 +4,7 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { byKeyboard } from './hands.ts';
-import { plainInBoth } from './looked-at.ts';
+import { pictured, plainInBoth } from './looked-at.ts';
 import { dayAhead, daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
@@ -90,6 +90,29 @@ test('what cannot be meant is refused, and kept out of the book', async () => {
   await expect(walked.keep([area('air-back', '14:00', '13:00', '0.010')])).rejects.toThrow('air-reversed');
 });
 
+/** The printed example of three substances: 0.925, under the limit of the mixture. */
+async function mixtureSummed(hand: ReturnType<typeof byKeyboard>): Promise<void> {
+  await walked.go('#/air/plan/mixture');
+  await hand.press(main().getByRole('button', { name: 'One more substance' }));
+  const example = [
+    ['500', '1000'],
+    ['45', '200'],
+    ['40', '200'],
+  ] as const;
+  for (const [i, [amount, limit]] of example.entries()) {
+    const row = main().getByRole('group', { name: `Substance ${i + 1}` });
+    await row.getByLabel('In the air').fill(amount);
+    await row.getByLabel('Its limit').fill(limit);
+  }
+  await main().getByRole('row', { name: 'Sum of the shares 0.925 under 1, the limit of the mixture' }).waitFor();
+  await pictured(walked, 'mixture-summed');
+  const last = main().getByRole('group', { name: 'Substance 3' });
+  await last.getByLabel('Its limit').fill('0');
+  await main().getByText('This has to be above zero').waitFor();
+  await last.getByLabel('Its limit').fill('');
+  await main().getByText('The figures follow when these are filled in: 3. Its limit.').waitFor();
+}
+
 test('a hot retort opened in the reckoner shows the person at the lid apart from the room', async () => {
   const hand = byKeyboard(walked.page);
   await walked.go('#/air/plan/opening');
@@ -122,15 +145,17 @@ test('a hot retort opened in the reckoner shows the person at the lid apart from
 test('the other planning pages refuse in place and name what they take for granted', async () => {
   const hand = byKeyboard(walked.page);
   await walked.go('#/air/plan/vapour');
+  await main().getByText('The figures follow when these are filled in: Temperature of mercury and air.').waitFor();
   await hand.write(main().getByLabel('Temperature of mercury and air', { exact: true }), '20');
   await main().getByText('14.1', { exact: false }).first().waitFor();
-  await plainInBoth(walked);
+  await plainInBoth(walked, 'vapour');
   await hand.write(main().getByLabel('Temperature of mercury and air', { exact: true }), '2000');
   await main().getByText('The vapour of liquid mercury is known from').waitFor();
-  for (const page of ['room', 'hood', '']) {
+  for (const page of ['room', 'hood', 'mixture', '']) {
     await walked.go(`#/air/plan/${page}`);
     await main().getByText('A planning figure, not a measurement.').first().waitFor();
-    await plainInBoth(walked);
+    await plainInBoth(walked, page === '' ? 'planning' : page);
   }
+  await mixtureSummed(hand);
   expect(walked.errors.filter((e) => !e.includes('status of 4'))).toEqual([]);
 });

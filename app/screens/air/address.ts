@@ -4,7 +4,7 @@ import { roomHref } from '../shared/places.ts';
 const room = roomHref('air');
 
 /** The planning pages, in their order. */
-export const planKeys = ['vapour', 'room', 'opening', 'hood'] as const;
+export const planKeys = ['vapour', 'room', 'opening', 'hood', 'mixture'] as const;
 export type PlanKey = (typeof planKeys)[number];
 
 /** A planning page, or all of them. */

@@ -27,9 +27,9 @@ export const said = (result: Result<unknown>, fields: TypedFields, name: string)
     ? []
     : result.problems.filter((p) => p.field === name).map((p) => (p.code === 'wrong-type' ? airPlan.notNumber : problemText(p)));
 
-/** How many of these fields are still empty. */
-export const waiting = (fields: TypedFields, needed: readonly string[]): number =>
-  needed.filter((name) => blank(fields[name])).length;
+/** What is asked by the fields that are still empty, by name; `asked` has the label of each that is needed. */
+export const waiting = (fields: TypedFields, asked: Readonly<Record<string, string>>): readonly string[] =>
+  Object.entries(asked).flatMap(([name, label]) => (blank(fields[name]) ? [label] : []));
 
 /** A number of a reckoning's answer, or null where it says why there is none. */
 export const numberIn = (answer: Readonly<Record<string, unknown>>, name: string): number | null =>
