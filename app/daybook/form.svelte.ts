@@ -12,6 +12,7 @@ import { problemText } from '../words/problems.ts';
 import type { Daybook, Kept } from './book.svelte.ts';
 import { asideName, asideOf, type DraftContent, draftContent, type Extras, noExtras, type When } from './draft-shape.ts';
 import type { DraftRow } from './drafts.ts';
+import { Steps } from './steps.ts';
 
 /** What a form makes of what is typed. */
 export interface FormPlan<V extends object> {
@@ -39,6 +40,9 @@ const delayMs = 250;
 /** Letters that what a picture shows may have (`label` of core/shapes.ts). */
 const mostLetters = 120;
 
+/** What a person can change in a form. */
+type Typed<V> = Pick<DraftContent<V>, 'values' | 'when' | 'extras'>;
+
 export class EntryForm<V extends object> {
   readonly plan: FormPlan<V>;
   readonly daybook: Daybook;
@@ -61,6 +65,12 @@ export class EntryForm<V extends object> {
   attaching = $state(false);
   /** Why the last picture or document was not taken, in sentences. */
   notAttached = $state.raw<readonly string[]>([]);
+  /** A change can be taken back. */
+  canTakeBack = $state(false);
+  /** What was typed was thrown away and can be had back, as long as nothing else is kept. */
+  thrown = $state(false);
+  #thrown: DraftContent<V> | null = null;
+  #steps: Steps<Typed<V>> | null = null;
   #id = '';
   #timer: ReturnType<typeof setTimeout> | null = null;
   #fields = new Set<string>();
@@ -180,9 +190,48 @@ export class EntryForm<V extends object> {
    */
   touched(): void {
     if (this.stage === 'kept') return;
+    this.#steps?.note(this.#typed());
+    this.canTakeBack = (this.#steps?.count ?? 0) > 0;
     if (this.#asked) this.check();
     if (this.#timer !== null || this.daybook.reach === 'shut') return;
     this.#timer = setTimeout(() => void this.saveDraft(), delayMs);
+  }
+
+  #typed(): Typed<V> {
+    return $state.snapshot({ values: this.values, when: this.when, extras: this.extras }) as Typed<V>;
+  }
+
+  /** From here on changes are noted: what stands there is what the form begins with. */
+  #begin(): void {
+    this.#steps = new Steps(this.#typed());
+    this.canTakeBack = false;
+  }
+
+  /** Takes the last change back, with the draft; nothing happens where none was made. */
+  takeBack(): void {
+    const before = this.stage === 'writing' ? this.#steps?.back() : null;
+    if (!before) return;
+    // copies: what is typed next must not change what was noted
+    const { values, when, extras } = structuredClone(before);
+    this.values = values;
+    this.when = when;
+    this.extras = extras;
+    this.canTakeBack = (this.#steps?.count ?? 0) > 0;
+    this.touched();
+  }
+
+  /** Brings back what was thrown away last, in place of what stands there now. */
+  bringBack(): void {
+    const content = this.#thrown;
+    if (!content || this.stage !== 'writing') return;
+    this.#id = content.id;
+    this.values = content.values;
+    this.when = content.when;
+    this.extras = content.extras;
+    this.#thrown = null;
+    this.thrown = false;
+    this.#begin();
+    this.touched();
   }
 
   /** Something was typed that is not in the draft yet. */
@@ -224,6 +273,7 @@ export class EntryForm<V extends object> {
     // a window that only reads leaves the draft where it is, and tells it all the same
     if (this.#blocked && !this.daybook.elsewhere) await this.#putAside();
     await this.#lookAside();
+    this.#begin();
     this.restored = true;
   }
 
@@ -273,13 +323,16 @@ export class EntryForm<V extends object> {
     await this.#lookAside();
   }
 
-  /** Throws what is typed and its draft away and begins anew. */
+  /** Throws what is typed and its draft away and begins anew. What was not kept can be brought back while this form stands. */
   async startAfresh(): Promise<void> {
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = null;
+    this.#thrown = this.stage === 'kept' ? null : { id: this.#id, ...this.#typed() };
+    this.thrown = this.#thrown !== null;
     this.stage = 'writing';
     this.values = this.plan.start();
     this.#fresh();
+    this.#begin();
     if (!this.#blocked) await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
   }
 
@@ -297,6 +350,9 @@ export class EntryForm<V extends object> {
     }
     this.kept = answer.value;
     this.stage = 'kept';
+    this.#thrown = null;
+    this.thrown = false;
+    this.canTakeBack = false;
     if (first) await this.daybook.write(answer.value.entry.id);
     if (!this.#blocked) await this.daybook.store.dropDraft(this.plan.name).catch(() => {});
     return answer;

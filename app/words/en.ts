@@ -11,6 +11,8 @@ export const en = {
   keptHint: 'Kept means that the line is on the disk.',
   another: 'Write another',
   toBeKept: 'To be kept',
+  longAgo: (moment: string) =>
+    `${moment} is more than a year ago. If the year is right, name the book it was copied from under Further particulars; if not, mend it.`,
   writtenBy: (name: string) => `written by ${name}`,
   nobody: 'nobody named',
   themselves: 'that person',
@@ -18,7 +20,10 @@ export const en = {
   takenUp: (moment: string) => `Taken up again from the draft of ${momentText(moment)}.`,
   startAfresh: 'Throw the draft away',
   startAfreshAsk: 'Throw this draft away?',
-  startAfreshSays: 'What was typed here goes. Entries that were kept stay.',
+  startAfreshSays: 'What was typed here goes. Entries that were kept stay. Until you leave this page it can be brought back.',
+  thrownAway: 'The draft was thrown away.',
+  bringBack: 'Bring it back',
+  takeBack: 'Take back the last change',
   unreadTitle: 'A draft of this form could not be read',
   unreadSays: (moment: string) =>
     `It is damaged, or another version of this program left it${moment === '' ? '' : ` (last touched ${momentText(moment)})`}. It is kept as it is, and nothing is written over it; this form begins empty.`,

@@ -150,6 +150,43 @@ describe('a form on its way to an entry', () => {
     daybook.store.close();
   });
 
+  test('changes are taken back one by one until the entry is kept, and the draft follows', async () => {
+    const { daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    await form.restore();
+    expect(form.canTakeBack).toBe(false);
+    form.values.label = 'Bench';
+    form.touched();
+    form.values.maximum = { amount: '3', unit: 'kg' };
+    form.touched();
+    form.takeBack();
+    expect([form.values.label, form.values.maximum.amount, form.canTakeBack]).toEqual(['Bench', '', true]);
+    await form.saveDraft();
+    const row = await daybook.store.draft('scale');
+    expect(row?.content).toMatchObject({ values: { maximum: { amount: '' } } });
+    form.takeBack();
+    expect([form.values.label, form.canTakeBack]).toEqual(['', false]);
+    daybook.store.close();
+  });
+
+  test('a draft that was thrown away can be brought back, with its id, and after keeping no more', async () => {
+    const { daybook } = await begun();
+    const form = new EntryForm(daybook, plan);
+    await form.restore();
+    fill(form);
+    const { id } = form.draft();
+    await form.startAfresh();
+    expect([form.values.label, form.thrown]).toEqual(['', true]);
+    expect(form.draft().id).not.toBe(id);
+    form.bringBack();
+    expect([form.values.label, form.thrown, form.draft().id]).toEqual(['Bench', false, id]);
+    expect((await form.keep())?.ok).toBe(true);
+    await form.startAfresh();
+    form.bringBack();
+    expect([form.values.label, form.thrown]).toEqual(['', false]);
+    daybook.store.close();
+  });
+
   test('a window that only reads leaves the draft of the writing one alone', async () => {
     const { daybook } = await begun();
     const writing = new EntryForm(daybook, plan);
