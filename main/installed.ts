@@ -1,7 +1,7 @@
 /** Where this program and its user's things lie: the same for the terminal, the loopback server and the desktop. */
 import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { machineClock } from './host/clock.ts';
 import type { HostOptions } from './host/host.ts';
@@ -15,6 +15,9 @@ function documentsFolder(): string {
   return existsSync(documents) ? documents : homedir();
 }
 
+/** The folder named for backups when the program was started (`DAYBOOK_BACKUPS`): offered as a place, for a page names none. */
+const namedPlaces = (): readonly string[] => (process.env.DAYBOOK_BACKUPS ? [resolve(process.env.DAYBOOK_BACKUPS)] : []);
+
 /** Everything a host needs on this machine; what is given stands in place of what is found. */
 export const hostOptions = (given: Partial<HostOptions> = {}): HostOptions => ({
   home: stateFolder(),
@@ -23,6 +26,7 @@ export const hostOptions = (given: Partial<HostOptions> = {}): HostOptions => ({
   windowFolder: join(dirname(fileURLToPath(import.meta.url)), 'window'),
   clock: machineClock,
   version,
+  places: namedPlaces(),
   print: printPaper,
   ...given,
 });

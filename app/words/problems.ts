@@ -5,6 +5,7 @@
 
 import type { Problem } from '../core/result.ts';
 import { notation, swappedMarks } from './notation.ts';
+import { backupProblems } from './problems-backups.ts';
 import { hostProblems } from './problems-host.ts';
 import { importProblems } from './problems-import.ts';
 import { paperProblems } from './problems-papers.ts';
@@ -94,6 +95,7 @@ export const problemTexts: ProblemTexts = {
   ...recordProblems,
   ...importProblems,
   ...hostProblems,
+  ...backupProblems,
   ...paperProblems,
   ...windowProblems,
   ...terminalProblems,

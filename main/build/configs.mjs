@@ -51,5 +51,6 @@ export const nodeConfig = (out, name, entry) => ({
 export const programs = {
   daybook: 'main/terminal.ts',
   'print-worker': 'main/host/print-worker.ts',
+  'backup-worker': 'main/host/backup/worker.ts',
   desktop: 'main/desktop.ts',
 };

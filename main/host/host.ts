@@ -4,6 +4,7 @@
  * an unforeseen error than its code.
  */
 import {
+  mostBackupBytes,
   mostEvidenceBytes,
   mostImportBytes,
   mostQuestionBytes,
@@ -12,7 +13,7 @@ import {
   questions,
 } from '../../app/contract.ts';
 import { read } from '../../app/core/read.ts';
-import { problem, type Result } from '../../app/core/result.ts';
+import { bad, problem, type Result } from '../../app/core/result.ts';
 import type { z } from '../../app/core/zod.ts';
 import { bodyBytes, bodyJson } from './body.ts';
 import { windowPolicy } from './headers.ts';
@@ -30,6 +31,8 @@ export interface Host {
   readonly answer: (request: Request, allowedOrigin: string) => Promise<Response>;
   /** Opens the daybook in a folder somebody named outside the page (command line, the desktop's dialog). */
   readonly openFolder: (dir: string) => Promise<Result<OpenBook>>;
+  /** Takes a folder somebody picked outside the page as the place for backups of the open daybook, and begins one. */
+  readonly pickBackupPlace: (dir: string) => Promise<Result<null>>;
   /** Finishes what was asked, closes the journal and gives the lock back. */
   readonly close: () => Promise<void>;
 }
@@ -45,11 +48,12 @@ const isQuestion = (name: string): name is Question => Object.hasOwn(questions, 
 
 export function createHost(options: HostOptions): Host {
   const files = windowFiles(options.windowFolder);
-  const { doing, openFolder, evidenceAt, close } = makeQuestions(options);
+  const { doing, openFolder, pickBackupPlace, evidenceAt, close } = makeQuestions(options);
 
   const askOf = async (name: Question, request: Request): Promise<Result<unknown>> => {
     const { ask } = questions[name];
-    if (ask === 'bytes') return bodyBytes(request, 'application/octet-stream', mostEvidenceBytes);
+    if (ask === 'bytes')
+      return bodyBytes(request, 'application/octet-stream', name === 'backup-bring' ? mostBackupBytes : mostEvidenceBytes);
     const value = await bodyJson(request, name === 'import' ? mostImportBytes : mostQuestionBytes);
     return value.ok ? read(ask as z.ZodType<unknown>, value.value) : value;
   };
@@ -94,12 +98,7 @@ export function createHost(options: HostOptions): Host {
   return {
     answer,
     close,
-    openFolder: async (dir) => {
-      try {
-        return await openFolder(dir);
-      } catch (error) {
-        return { ok: false, problems: [failed(error)] };
-      }
-    },
+    openFolder: (dir) => openFolder(dir).catch((error: unknown) => bad(failed(error))),
+    pickBackupPlace: (dir) => pickBackupPlace(dir).catch((error: unknown) => bad(failed(error))),
   };
 }

@@ -10,6 +10,7 @@ import { draftFrom } from '../../app/core/kinds/index.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import type { ClosingOnPaper } from '../../app/papers/mercury-account/closing.ts';
 import type { CoveredDesk } from '../../app/papers/paper.ts';
+import { type Backups, makeBackups } from './backup/questions.ts';
 import { closePeriod } from './close-period.ts';
 import { issuedFile } from './closings.ts';
 import { makeDaybook } from './daybook-folder.ts';
@@ -33,6 +34,12 @@ export interface HostOptions {
   /** The machine's clock: a moment with offset and seconds. */
   readonly clock: () => string;
   readonly version: string;
+  /** Folders named when the program was started, offered as places for backups. */
+  readonly places?: readonly string[];
+  /** Drives that stand ready for backups; the platform's own where left out. */
+  readonly drives?: () => readonly string[];
+  /** How often it is looked whether the day's backup is due, in milliseconds; left out, every few minutes. */
+  readonly lookEveryMs?: number;
   /** Prints a paper as PDF from all entries, with the daybook's name and the desks (and their end marks) that the entries come from. */
   readonly print: (
     entries: readonly Entry[],
@@ -50,6 +57,7 @@ type Doing = { readonly [Q in Question]: (ask: AskOf<Q>) => Promise<Result<Reply
 export interface Questions {
   readonly doing: Doing;
   readonly openFolder: (dir: string) => Promise<Result<OpenBook>>;
+  readonly pickBackupPlace: Backups['pickPlace'];
   readonly evidenceAt: (file: string) => Promise<ReturnType<typeof evidenceAt>>;
   readonly close: () => Promise<void>;
 }
@@ -102,6 +110,7 @@ export function makeQuestions(options: HostOptions): Questions {
     const described = book.describe();
     // a list that cannot be written is no reason not to open
     here.value.remember(book.folder, described.name);
+    backups.opened();
     return good(described);
   };
 
@@ -141,7 +150,10 @@ export function makeQuestions(options: HostOptions): Questions {
     });
   };
 
+  const backups = makeBackups({ inTurn, open: () => book, installation, openDir, shut, state, options });
+
   const doing: Doing = {
+    ...backups.doing,
     state: () => inTurn(state),
     open: (ask) =>
       'sample' in ask
@@ -184,7 +196,11 @@ export function makeQuestions(options: HostOptions): Questions {
       return options.print(all, daybookName, desks, name, id, { from, to });
     },
     import: (ask) => inTurn(() => (book ? importInto(book, ask, options.clock()) : bad(noDaybook))),
-    'close-period': (ask) => closePeriod(ask, { inTurn, open: () => book, options }),
+    'close-period': async (ask) => {
+      const closed = await closePeriod(ask, { inTurn, open: () => book, options });
+      if (closed.ok) backups.afterClosing();
+      return closed;
+    },
     issued: ({ closing, file }) =>
       inTurn(() => {
         const whole = book?.whole() ?? bad(noDaybook);
@@ -195,11 +211,13 @@ export function makeQuestions(options: HostOptions): Questions {
   return {
     doing,
     openFolder: (dir) => inTurn(() => openDir(dir)),
+    pickBackupPlace: backups.pickPlace,
     evidenceAt: async (file) => {
       const found = await inTurn(() => good(book ? evidenceAt(book.folder, file) : null));
       return found.ok ? found.value : null;
     },
     close: async () => {
+      await backups.close();
       await inTurn(() => {
         shut();
         closed = true;

@@ -177,6 +177,19 @@ describe('a question', () => {
     evidence: [],
     'close-period': [{ id: 'closing-one', happened: '2026-03-31T12:00:00+13:00', by: 'nobody-known', closing: 'count-one' }],
     issued: [{ closing: 'closing-one', file: 'statement' }],
+    backups: [{}],
+    'backup-place': [{ place: 'aaaaaaaaaaaaaaaa' }],
+    'backup-seal': [
+      { how: 'none' },
+      { how: 'passphrase', passphrase: 'several words' },
+      { how: 'recipient', recipient: 'age1qqqq' },
+    ],
+    'backup-key': [{}],
+    'backup-now': [{}],
+    'backup-rehearse': [{}, { opener: { identity: 'AGE-SECRET-KEY-1QQQQ' } }],
+    'backup-bring': [],
+    'backup-look': [{ from: 'aaaaaaaaaaaaaaaa', opener: { passphrase: 'several words' } }],
+    restore: [{ look: 'aaaaaaaaaaaa' }],
     paper: [{ name: 'run-sheet', id: 'charge-000001', from: '2026-03-01', to: '2026-03-31' }],
   };
   const files = [
@@ -217,9 +230,10 @@ describe('a question', () => {
       await ask('state');
       const before = [printOf(folder), printOf(options.home)];
       const lines = journal === null ? '' : readFileSync(journal, 'utf8');
-      const inputs = name === 'evidence' ? files : samples[name].map((sample) => JSON.stringify(sample));
+      const bytes = name === 'evidence' || name === 'backup-bring';
+      const inputs = bytes ? files : samples[name].map((sample) => JSON.stringify(sample));
       const made = inputs.map((input) => Buffer.from(input, 'latin1'));
-      const headers: Record<string, string> = name === 'evidence' ? octets : {};
+      const headers: Record<string, string> = bytes ? octets : {};
       const roll = dice(seed);
       const shapes = fc.sample(shapesOf(samples[name].length > 0 ? samples[name] : files), {
         seed,
