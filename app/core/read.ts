@@ -41,6 +41,9 @@ function problemsOf(issue: Issue, at: readonly PropertyKey[]): Problem[] {
           : problem('not-one-of', field, { choices: issue.values.map(String).join(', ') }),
       ];
     case 'invalid_union': {
+      // a choice that was not made is missing, not badly written
+      const made = issue.discriminator === undefined || (issue.input as Record<string, unknown> | null)?.[issue.discriminator];
+      if (issue.errors.length === 0 && made == null) return [problem('missing', field)];
       const deepest = issue.errors.map((errors) => errors.flatMap((inner) => problemsOf(inner as Issue, path)));
       // the branch that came furthest says best what is wrong
       const best = deepest.toSorted((a, b) => a.length - b.length)[0];

@@ -30,7 +30,7 @@ export const pathTexts: NameOf<LossPath> = {
   spill: 'spilled and not gathered up',
   handling: 'lost in handling',
   'sent-away': 'sent away and counted as a loss',
-  unaccounted: 'not accounted for',
+  unaccounted: 'difference found by a count',
 };
 
 const residueTexts: Readonly<Record<string, string>> = { skimmings: 'skimmings', iron: 'magnet iron' };

@@ -46,7 +46,8 @@ export const retortRun = {
   usualNone: (from: string, to: string) =>
     `No history yet, and the site has set none: ${from} to ${to} needs no remark (starting value of this program).`,
   band: 'Band',
-  bandIs: (g: string, rule: string) => `A gap up to ${g} needs no remark at the run: ${rule}. In the account of the period it counts all the same.`,
+  bandIs: (g: string, rule: string) =>
+    `A gap up to ${g} needs no remark at the run: ${rule}. In the account of the period it counts all the same.`,
   usualWas: (ratio: string) => `This run: ${ratio}.`,
   usualNotAsked: 'Only amalgam leaves a sponge whose share says something.',
   condenser: 'Condenser and runs together',

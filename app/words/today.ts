@@ -91,7 +91,7 @@ export const todayWords = {
     steps: (label: string) => label,
     fire: (charge: string) => `Write up the firing: ${charge}`,
     weigh: (charge: string, what: string) => `Weigh ${what}: ${charge}`,
-    charge: (n: number) => `Charge ${count(n, 'the lot', 'lots')} from the safe`,
+    charge: (n: number) => (n === 1 ? 'Charge the lot from the safe' : `Charge the ${n} lots from the safe`),
     cleanUp: 'Write up a clean-up',
   },
   awaited: { firing: 'the firing', sponge: 'the sponge', mercury: 'the mercury' },

@@ -357,3 +357,23 @@ describe('what is refused, by name', () => {
     ]);
   });
 });
+
+describe('a place counted far from its book', () => {
+  const counted = (grams: string, u = '0.1') => {
+    const maker = BookMaker.site();
+    const jar = maker.add('jar', 'vessel', { label: 'Jar', use: 'jar' });
+    maker.add('came', 'receipt', { vessel: jar, way: 'bought', weight: stated('1000', '0.1') });
+    const count = maker.add('count', 'stock-take', {
+      scope: 'part',
+      lines: [{ how: 'weighed', place: `vessel:${jar}`, weight: stated(grams, u) }],
+    });
+    return (readBook(maker.entries).flags.get(count) ?? []).filter((f) => f.code === 'count-differs');
+  };
+  test('is told beyond three standard uncertainties, either way, and not within them', () => {
+    // u = √(0.1² + 0.1²) = 0.141421; three of it are 0.424264
+    expect(counted('999.58')).toEqual([]);
+    expect(counted('999.57').map((f) => [f.data.ug, f.data.z, f.data.name])).toEqual([[-430000, '\u22123.0', 'Jar']]);
+    expect(counted('1001.1').map((f) => [f.data.ug, f.data.z])).toEqual([[1_100_000, '7.8']]);
+    expect(counted('999', '10')).toEqual([]);
+  });
+});

@@ -1,4 +1,7 @@
 import { expect, test } from 'vitest';
+import { barOrigin } from '../../app/core/book/bar-origin.ts';
+import { type Bar, barsOf } from '../../app/core/book/bars.ts';
+import type { Reading } from '../../app/core/book/current.ts';
 import { barRecord } from '../../app/papers/bar-record.ts';
 import data from '../outside/data/bullion-book.json' with { type: 'json' };
 import { frameOf } from './site-of-runs.ts';
@@ -112,4 +115,24 @@ test('an unknown bar and a struck melt are refused; an entry not understood keep
   expect(codes('no-such/1')).toEqual([['paper-no-such', 'bar']]);
   fromLater(book, { about: bar });
   expect(codes(bar)).toEqual([['paper-not-understood', undefined]]);
+});
+
+test('its lots, the work they came from and what was corrected behind it stand on the record', () => {
+  const { book, ids } = year();
+  const bar = `${ids.melt}/1`;
+  const { charges, lots, makers } = barOrigin(bookOf(book), barsOf(bookOf(book)).all.get(bar) as Bar);
+  expect(lots.length).toBeGreaterThan(0);
+  expect(makers.length).toBeGreaterThan(0);
+  const before = said(barRecord(bookOf(book), bar, frameOf(book)));
+  for (const { label } of lots) expect(between(before, 'Out of the lots', 'Out of the work and ore')).toContain(label);
+  expect(between(before, 'Out of the work and ore', 'What became of it')).toMatch(/clean-up/i);
+  const charge = charges[0] as Reading<'charge'>;
+  const none = 'Nothing this paper rests on was corrected';
+  expect(before).toContain(none);
+  book.add('mended charge', 'correction', {
+    corrects: charge.id,
+    body: { ...charge.body, note: 'mended' },
+    why: 'a note was left out',
+  });
+  expect(said(barRecord(bookOf(book), bar, frameOf(book)))).not.toContain(none);
 });

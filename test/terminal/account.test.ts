@@ -266,8 +266,8 @@ describe('movements', () => {
         .map((row) => [row[1], row[3]]),
     ).toEqual([
       ['outside this book', '100.000000'],
-      ['not accounted for', '12.500000'],
-      ['not accounted for', '-22.500000'],
+      ['difference found by a count', '12.500000'],
+      ['difference found by a count', '-22.500000'],
     ]);
   });
 

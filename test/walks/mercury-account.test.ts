@@ -120,7 +120,7 @@ test('its account answers both questions, and the ten grams lead down to the rea
 
   const hand = byKeyboard(walked.page);
   await hand.press(main().getByRole('button', { name: `${words.how} · ${accountWords.rows.unaccounted}` }));
-  await hand.press(main().getByRole('link', { name: /Working bottle → not accounted for/ }));
+  await hand.press(main().getByRole('link', { name: /Working bottle → difference found by a count/ }));
   await main()
     .getByRole('heading', { level: 1 })
     .filter({ hasText: /[Ss]tock-take/ })

@@ -111,7 +111,7 @@ describe('a month of the mill', () => {
     expect(melt / gramsPerOunce).toBeCloseTo(expected.melt, 2);
     expect(least).toBe(0);
     expect(most / gramsPerOunce).toBeCloseTo(Number(data.sponge) - Number(data.bar), 3);
-    const [rest = Number.NaN] = await way('not accounted for');
+    const [rest = Number.NaN] = await way('difference found by a count');
     expect(rest / gramsPerOunce).toBeCloseTo(expected.rest, 2);
   });
 

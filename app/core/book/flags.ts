@@ -40,6 +40,7 @@ export const flagCodes = [
   'place-not-found',
   'seal-broken',
   'poured-unweighed',
+  'count-differs',
   'scale-check-failed',
   'loss-or-disposal',
   'bar-left-melted',

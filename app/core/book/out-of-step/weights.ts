@@ -57,6 +57,7 @@ export function weightsOutOfStep(book: Book): OutOfStep[] {
       }),
     ),
     ...counted(book),
+    ...fromFlags(book, 'weights', ['count-differs'], ({ data }) => Number(data.ug) < 0),
     ...fromFlags(book, 'weights', ['tare-over-gross', 'doses-differ', 'equal-masses', 'part-over-lot']),
   ];
 }
