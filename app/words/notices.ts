@@ -69,6 +69,8 @@ export const leftOutTexts = {
     `Lines of desk ${desk} are not here, not delivered yet or removed (${ranges}): what is worked out here counts that desk up to line ${from - 1} only, and not what comes later.`,
   torn: (desk: string, line: number) =>
     `The last line of desk ${desk} is cut off (line ${line}): what is worked out here counts that desk up to line ${line - 1} only.`,
+  newer: (desk: string, line: number) =>
+    `A newer version of this program wrote from line ${line} of desk ${desk} on: what is worked out here counts that desk up to line ${line - 1} only.`,
 } as const;
 
 export const noticeText = (notice: Notice): string => texts[notice.code](notice);

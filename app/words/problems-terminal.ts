@@ -31,6 +31,8 @@ export const terminalProblems: ProblemTexts = {
     `There is something in ${d.path} already, and an export needs a folder of its own: choose an empty one, or one that is not there yet.`,
   'newer-unread': (d) =>
     `A newer version of this program wrote in this daybook (format ${d.format}), and what it wrote is not read here, so figures would be wrong: use the newer version.`,
+  'home-newer': (d) =>
+    `A newer version of this program keeps its desk in ${d.path} (format ${d.format}): use the newer version, or name another folder with DAYBOOK_HOME.`,
   'paper-unknown': (d) => `There is no paper called “${d.read}” yet: choose one of ${d.papers}.`,
   'lines-missing': (d) =>
     d.to === d.line

@@ -58,7 +58,10 @@ export function makeDaybook(dir: string, name: string, made: string = machineClo
   return done.ok ? done.value : done;
 }
 
-/** Reads daybook.json. A higher format number is accepted here and told as a notice: the journals may still be readable. */
+/**
+ * Reads daybook.json. A higher format number is accepted here and told as a notice: the journals may still be readable. A newer title page that
+ * this program cannot read is `newer-unread`.
+ */
 function readInfo(folder: string): Result<DaybookInfo> {
   const path = join(folder, infoFile);
   let text: string;
@@ -76,6 +79,8 @@ function readInfo(folder: string): Result<DaybookInfo> {
   }
   const newer = z.object({ id, name: label, format: z.number().int().gt(formatNumber), made: moment }).safeParse(value);
   if (newer.success) return good(newer.data);
+  const unlike = z.object({ format: z.number().int().gt(formatNumber) }).safeParse(value);
+  if (unlike.success) return bad(problem('newer-unread', '', { format: unlike.data.format }));
   const got = read(info, value);
   return got.ok ? got : bad(problem('daybook-unreadable', '', { path }));
 }

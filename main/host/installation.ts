@@ -6,7 +6,7 @@ import { randomBytes } from 'node:crypto';
 import { existsSync, linkSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { bad, good, problem, type Result } from '../../app/core/result.ts';
+import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import { id } from '../../app/core/shapes.ts';
 import { z } from '../../app/core/zod.ts';
 import { errorCode, flushFolder, makeFolder, onDisk, writeWhole } from './disk.ts';
@@ -14,6 +14,9 @@ import { type DaybookMemory, newDeskId, readMemory, writeMemory } from './end-ma
 import { type Lock, takeLock } from './lock.ts';
 
 const deskFile = z.object({ desk: id });
+/** The number of everything kept in this folder, said in desk.json; a file without one is of the first. */
+const homeFormat = 1;
+const newerHome = z.object({ format: z.number().int().gt(homeFormat) });
 const recentsFile = z.object({ recents: z.array(z.object({ key: z.string(), name: z.string(), folder: z.string() })) });
 const portFile = z.object({ port: z.number().int().min(1).max(65535) });
 /** A daybook opened before. The key is what the window knows it by. */
@@ -84,14 +87,28 @@ function deskIn(home: string): Result<string> {
   );
 }
 
+/** Why a folder that a newer program wrote is left alone; null where there is none or it is ours to read. Looks, and touches nothing. */
+function newerIn(home: string): Problem | null {
+  const path = join(home, 'desk.json');
+  try {
+    const said = newerHome.safeParse(JSON.parse(readFileSync(path, 'utf8')));
+    return said.success ? problem('home-newer', '', { path, format: said.data.format }) : null;
+  } catch {
+    // not there, or not readable: told where it is opened
+    return null;
+  }
+}
+
 const flat = <T>(result: Result<Result<T>>): Result<T> => (result.ok ? result.value : result);
 
-/** Opens the installation that lives in `home`, making it on first use. */
+/** Opens the installation that lives in `home`, making it on first use. What a newer program keeps there (`home-newer`) is not touched. */
 export function openInstallation(home: string): Result<Installation> {
   const recentsPath = join(home, 'recents.json');
   const portPath = join(home, 'port.json');
   const locks = join(home, 'locks');
   const memoryPath = (daybookId: string): string => join(home, 'daybooks', `${daybookId}.json`);
+  const newer = newerIn(home);
+  if (newer) return bad(newer);
   const made = onDisk(home, () => makeFolder(locks, 0o700));
   if (!made.ok) return made;
   const desk = deskIn(home);

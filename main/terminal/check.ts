@@ -2,6 +2,7 @@
  * `check DIR [--json]`: verifies every desk's chain. Reads only. A line that was cut off while being written is a notice; a complete line that
  * fails is a fault of the record (exit code 1), and desk, line and cause are named. So are lines that are not here, two lines of one number, and a
  * closing that no longer agrees with what it rests on, and a signature that does not hold or whose key changed; later entries that touch a closed period are a notice.
+ * What a newer program wrote cannot be judged here: the rest is told, and the call ends with 2.
  */
 import type { Notice } from '../../app/contract.ts';
 import { type Problem, problem } from '../../app/core/result.ts';
@@ -14,6 +15,7 @@ import { checkTexts, verbTexts } from '../../app/words/terminal.ts';
 import { checkClosings } from '../host/closing-check.ts';
 import { branchTold, type Desk, readDaybook } from '../host/daybook-folder.ts';
 import { checkSignatures } from '../host/sign-check.ts';
+import { newerUnread } from './record.ts';
 import { done, faulty, refused, type Verb } from './verb.ts';
 
 interface CheckFault {
@@ -69,6 +71,7 @@ export const checkVerb: Verb = {
     const signatures = checkSignatures(got.value.folder, got.value);
     const keyOf = new Map(signatures.desks.map((d) => [d.desk, d]));
     const unlike = closings.faults.map(({ desk, line, code, data }) => ({ desk, line, problem: problem(code, '', data) }));
+    const newer = newerUnread(notices);
     // what is told as a fault, with its line, is not told twice
     const others = notices.filter(({ code }) => !['broken-chain', 'fork', 'lines-missing'].includes(code));
 
@@ -117,13 +120,16 @@ export const checkVerb: Verb = {
       }
       for (const fault of unlike) machine.print(checkTexts.closingFault(problemText(fault.problem)));
       for (const fault of signatures.faults) machine.print(signatureTexts.fault(problemText(fault.problem)));
-      if (faults.length === 0) machine.print(checkTexts.clean);
+      if (faults.length === 0 && newer.length === 0) machine.print(checkTexts.clean);
       if (closings.closings > 0 && unlike.length === 0) machine.print(checkTexts.closings(closings.closings));
       const held = signatures.desks.reduce((sum, d) => sum + d.signatures, 0);
       if (held > 0 && signatures.faults.length === 0) machine.print(signatureTexts.allHold(held));
     }
     return faults.length + unlike.length + signatures.faults.length === 0
-      ? done
+      ? // what was not read is neither clean nor at fault
+        newer.length > 0
+        ? refused(...newer)
+        : done
       : faulty(...faults.map(({ as }) => as), ...[...unlike, ...signatures.faults].map((fault) => fault.problem));
   },
 };

@@ -1,5 +1,5 @@
 /**
- * `paper DIR NAME [--id ID] [--from D --to D] --out F.pdf`: prints a document. A daybook whose chain does not verify prints nothing. The file appears whole or not
+ * `paper DIR NAME [--id ID] [--from D --to D] --out F.pdf`: prints a document. A daybook whose chain does not verify, or that a newer program wrote in, prints nothing. The file appears whole or not
  * at all, and never inside the daybook, whose folder holds the record alone.
  */
 import { realpathSync } from 'node:fs';
@@ -12,6 +12,7 @@ import { onDisk, writeWhole } from '../host/disk.ts';
 import { coveredDesks, leftOut } from '../host/left-out.ts';
 import { printPaper } from '../host/print.ts';
 import { withKeys } from '../host/sign-check.ts';
+import { newerUnread } from './record.ts';
 import { done, faulty, refused, type Verb } from './verb.ts';
 
 /** Why nothing can be printed to `out`; null where it can be tried. */
@@ -43,6 +44,8 @@ export const paperVerb: Verb = {
     if (why !== null) return refused(why);
     const faults = desks.flatMap(({ desk, fault }) => (fault ? [{ desk, line: fault.line, cause: fault.cause }] : []));
     if (faults.length > 0) return faulty(...faults.map((fault) => problem('chain-broken', '', fault)));
+    const newer = newerUnread(got.value.notices);
+    if (newer.length > 0) return refused(...newer);
 
     for (const text of desks.flatMap(leftOut)) machine.complain(JSON.stringify({ notice: text }));
     const printed = await printPaper(entries, info.name, withKeys(folder, coveredDesks(desks)), name, options.id, {

@@ -1,4 +1,5 @@
 /** A daybook for a verb that computes: read, verified, and worked out. What does not verify is no ground for figures. */
+import type { Notice } from '../../app/contract.ts';
 import { type Book, readBook } from '../../app/core/book/book.ts';
 import { type Problem, problem } from '../../app/core/result.ts';
 import { type Daybook, readDaybook } from '../host/daybook-folder.ts';
@@ -10,6 +11,12 @@ export interface Verified {
   readonly book: Book;
 }
 
+/** What of a record a newer program wrote, as problems of the call; its lines are not read here. */
+export const newerUnread = (notices: readonly Notice[]): Problem[] =>
+  notices
+    .filter((notice) => notice.code === 'newer-format')
+    .map((notice) => problem('newer-unread', 'DIR', { format: notice.detail ?? '' }));
+
 /** The record in a folder, or how the call ends: 2 where there is none or a newer program wrote lines, 1 where a chain is broken. */
 export function readRecord(
   dir: string,
@@ -19,9 +26,7 @@ export function readRecord(
   const { desks, entries } = got.value;
   const faults = desks.flatMap(({ desk, fault }) => (fault ? [{ desk, line: fault.line, cause: fault.cause }] : []));
   if (faults.length > 0) return { ok: false, ends: faulty(...faults.map((fault) => problem('chain-broken', '', fault))) };
-  const newer: Problem[] = got.value.notices
-    .filter((notice) => notice.code === 'newer-format')
-    .map((notice) => problem('newer-unread', 'DIR', { format: notice.detail ?? '' }));
+  const newer = newerUnread(got.value.notices);
   if (newer.length > 0) return { ok: false, ends: refused(...newer) };
   return { ok: true, value: { daybook: got.value, book: readBook(entries) } };
 }
