@@ -46,6 +46,11 @@ export function airDaySvg(layout: AirDayLayout, { title, font }: { readonly titl
       `<path d="M${n(left)},${n(tick.y)}H${n(right)}" stroke="#dddad0" stroke-width="0.6"/>`,
       text(left - 6, tick.y + 4, tick.text, ' text-anchor="end"'),
     ]),
+    // a line's name is cleared of the hatching, and never of what was read
+    ...layout.lines.map(({ label }) => {
+      const wide = Math.min(label.width, label.text.length * 6.2 + 8);
+      return `<rect x="${n(label.x + label.width - wide)}" y="${n(label.y)}" width="${n(wide)}" height="${n(label.height)}" fill="#ffffff" fill-opacity="0.8"/>`;
+    }),
     ...layout.steps.flatMap(step),
     `<path d="M${n(left)},${n(bottom)}H${n(right)}" stroke="${ink}" stroke-width="1"/>`,
     ...layout.hours.flatMap((hour) => [
@@ -54,7 +59,6 @@ export function airDaySvg(layout: AirDayLayout, { title, font }: { readonly titl
     ]),
     ...layout.lines.flatMap(({ y, label }) => [
       `<path d="M${n(left)},${n(y)}H${n(right)}" fill="none" stroke="${ink}" stroke-width="1.4" stroke-dasharray="7 4"/>`,
-      `<rect x="${n(label.x)}" y="${n(label.y)}" width="${n(label.width)}" height="${n(label.height)}" fill="#ffffff" fill-opacity="0.8"/>`,
       text(label.x + label.width - 4, label.y + 13, label.text, ' text-anchor="end"'),
     ]),
     ...layout.moments.map(

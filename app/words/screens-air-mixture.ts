@@ -7,7 +7,8 @@ export const airMixture = {
   name: 'What it is',
   amount: 'In the air',
   limit: 'Its limit',
-  limitHint: 'In the same unit and over the same time as the figure beside it. No limit is filled in: take it from its paper.',
+  limitHint:
+    'Each limit in the same unit and over the same time as the figure beside it. No limit is filled in: take it from its paper.',
   another: 'One more substance',
   fewer: 'Take the last one away',
   notAmount: 'This is no amount: write digits with at most one point, and nothing below zero, such as 0.5.',

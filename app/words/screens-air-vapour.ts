@@ -8,7 +8,7 @@ export const airVapour = {
   pressure: 'Air pressure',
   pressureHint: 'Only the share by volume hangs on it; taken as 101.325 kPa where left out.',
   vapourPressure: 'Vapour pressure',
-  vapourPressureHow: 'Correlation of Huber, Laesecke and Friend, 2006, equation 4; within 1 % from 0 to 60 °C',
+  vapourPressureHow: 'Correlation of Huber, Laesecke and Friend, 2006, equation 4; within 1 % from 0 to 60 °C',
   saturated: 'Saturated air holds',
   saturatedHow: 'p · M / (R · T), M = 200.592 g/mol',
   share: 'As a share by volume',
