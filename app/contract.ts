@@ -72,12 +72,34 @@ export const openBook = z.strictObject({
 });
 export type OpenBook = z.infer<typeof openBook>;
 
+/** Whether the host hands the open daybook over, and to whom. */
+const lockState = z.strictObject({
+  locked: z.boolean(),
+  /** Minutes without a touch after which the window locks itself; null: it does not. */
+  idleMinutes: z.number().int().nullable(),
+  /** Who has a passphrase on this machine. */
+  people: z.array(z.strictObject({ person: z.string(), name: z.string() })),
+  /** Whom it was unlocked as. */
+  as: z.string().nullable(),
+  /** Until the next passphrase is looked at. */
+  waitSeconds: z.number().int(),
+  /** The file that keeps all this on the machine, as text for the page. */
+  file: z.string(),
+  /** That file cannot be read. */
+  spoiled: z.boolean(),
+  /** Unlocked as somebody who only reads. */
+  reads: z.boolean(),
+});
+export type LockState = z.infer<typeof lockState>;
+
 export const state = z.strictObject({
   version: z.string(),
   recents: z.array(recent),
   book: openBook.nullable(),
   /** Where a new daybook would be put, as text for the page. */
   newIn: z.string(),
+  /** Left out while no daybook is open. */
+  lock: lockState.optional(),
   /** The machine's clock with its offset, and where the offset lies: for "now" in a form. */
   now: z.string(),
 });
@@ -269,6 +291,36 @@ export const questions = {
   import: {
     ask: z.strictObject({ kind: z.string().max(40), text: z.string().max(mostText), mapping }),
     reply: z.strictObject({ added: z.number().int(), before: z.boolean(), desk }),
+  },
+  /** Locks the window's session: where somebody has a passphrase, nothing is handed over until one is given. */
+  lock: { ask: nothing, reply: state },
+  unlock: { ask: z.strictObject({ person: z.string().max(80), passphrase: z.string().max(200) }), reply: state },
+  /** After how many minutes without a touch the window locks itself. */
+  'lock-after': { ask: z.strictObject({ minutes: z.number().int().min(1).max(240).nullable() }), reply: state },
+  /** Sets a person's passphrase on this machine, changes it (with the one until now), or takes it away (`after` null). */
+  passphrase: {
+    ask: z.strictObject({
+      person: z.string().max(80),
+      before: z.string().max(200).optional(),
+      after: z.string().max(200).nullable(),
+    }),
+    reply: state,
+  },
+  /** Verifies all signatures: what each desk signed, and what does not hold. */
+  signatures: {
+    ask: nothing,
+    reply: z.strictObject({
+      desks: z.array(
+        z.strictObject({
+          desk: z.string(),
+          signatures: z.number().int(),
+          entries: z.number().int(),
+          signed: z.string(),
+          key: z.string(),
+        }),
+      ),
+      faults: z.array(toldProblem),
+    }),
   },
   /** A file of a kept closing as it was issued: its statement (JSON) or its paper (PDF). */
   issued: { ask: z.strictObject({ closing: draft.shape.id, file: z.enum(['statement', 'paper']) }), reply: 'bytes' },

@@ -76,3 +76,6 @@ export const entry = z.strictObject({
   hash,
 });
 export type Entry = z.infer<typeof entry>;
+
+/** Stands as the kind of an entry that is handed to somebody who may not see what it says; no entry is ever kept under it. */
+export const withheldKind = 'withheld';

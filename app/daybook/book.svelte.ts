@@ -89,9 +89,22 @@ export class Daybook {
     return this.state?.book ?? null;
   }
 
+  /** The host hands nothing over until somebody unlocks it. */
+  get locked(): boolean {
+    return this.state?.lock?.locked ?? false;
+  }
+
+  /** Whether nobody else may write in this person's name: they have a passphrase, and the window was not opened with it. */
+  ofAnother(person: string): boolean {
+    const { as = null, people = [] } = this.state?.lock ?? {};
+    return person !== as && people.some((one) => one.person === person);
+  }
+
   /** Nothing can be kept: the host opened it for reading, another window writes, or this window is let in no more. */
   get readingOnly(): boolean {
-    return this.open === null || !this.open.writable || this.elsewhere || this.reach === 'shut';
+    return (
+      this.open === null || !this.open.writable || this.elsewhere || this.reach === 'shut' || (this.state?.lock?.reads ?? false)
+    );
   }
 
   /** People of the register who are still here, by id with their names. */
@@ -128,6 +141,37 @@ export class Daybook {
     await this.#take(await this.host.ask('close', {}));
   }
 
+  /** Has the host hand nothing over until a passphrase is given; without one set, it goes on as before. */
+  async lock(): Promise<void> {
+    const answer = await this.host.ask('lock', {});
+    if (answer.ok) await this.#take(answer);
+  }
+
+  /** Gives a passphrase; nothing comes back when it opened, else why not. Whoever opened it is who writes. */
+  async unlock(person: string, passphrase: string): Promise<readonly Problem[]> {
+    const answer = await this.host.ask('unlock', { person, passphrase });
+    if (!answer.ok) return answer.problems;
+    await this.#take(answer);
+    await this.write(person);
+    return [];
+  }
+
+  /** Says after how many minutes without a touch the window locks itself; null: never. */
+  async lockAfter(minutes: number | null): Promise<readonly Problem[]> {
+    return this.#told(await this.host.ask('lock-after', { minutes }));
+  }
+
+  /** Sets, changes or (null) takes away a person's passphrase on this machine. */
+  async setPassphrase(person: string, before: string | undefined, after: string | null): Promise<readonly Problem[]> {
+    return this.#told(await this.host.ask('passphrase', { person, after, ...(before === undefined ? {} : { before }) }));
+  }
+
+  #told(answer: Result<HostState>): readonly Problem[] {
+    if (!answer.ok) return answer.problems;
+    this.state = answer.value;
+    return [];
+  }
+
   /** Asks quietly whether the host still answers; a host that does so again with another daybook is followed there. */
   async look(): Promise<void> {
     if (this.reach === 'shut') return;
@@ -141,6 +185,8 @@ export class Daybook {
     const answer = await asking;
     const codes = answer.ok ? [] : answer.problems.map((p) => p.code);
     const before = this.reach;
+    // it locked by itself, or another window locked it
+    if (codes.includes('session-locked') && !this.locked) void this.start();
     if (before === 'shut') return answer;
     this.reach = codes.includes('no-session') ? 'shut' : codes.includes('host-silent') ? 'silent' : 'there';
     if (this.reach !== 'there') this.#letWritingGo();
@@ -172,10 +218,11 @@ export class Daybook {
     this.problems = [];
     const before = this.open?.id;
     const next = answer.value.book;
-    if (before !== next?.id) this.#leave();
+    const locked = answer.value.lock?.locked ?? false;
+    if (before !== next?.id || locked) this.#leave();
     this.state = answer.value;
     // also when an earlier try got no further than the door
-    if (next && !this.ready) await this.#enter(next);
+    if (next && !this.ready && !locked) await this.#enter(next);
   }
 
   #leave(): void {
@@ -198,7 +245,8 @@ export class Daybook {
     this.storeProblem = store.ok ? null : (store.problems[0] ?? null);
     if (!(await this.#read())) return;
     const writer = await this.store.setting('writer').catch(() => undefined);
-    if (typeof writer === 'string' && this.book.registers.person.has(writer)) this.writer = writer;
+    const as = this.state?.lock?.as ?? writer;
+    if (typeof as === 'string' && this.book.registers.person.has(as) && !this.ofAnother(as)) this.writer = as;
     this.#askToWrite(open.id);
     this.ready = true;
     if (store.ok) this.#lookBack(store.value);

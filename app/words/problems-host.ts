@@ -1,6 +1,7 @@
 /** What the host can say is wrong, in plain words: the disk, the record, the daybook that is open, and how it was asked. */
 import { lineCauseText } from './line-causes.ts';
 import { closingHostProblems } from './problems-closing.ts';
+import { lockProblems } from './screens-lock.ts';
 import { signatureProblems } from './signatures.ts';
 
 type Data = Readonly<Record<string, string | number>>;
@@ -88,5 +89,6 @@ export const hostProblems: Texts = {
   ...evidence,
   ...closingHostProblems,
   ...signatureProblems,
+  ...lockProblems,
   ...asking,
 };

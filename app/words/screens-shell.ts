@@ -36,6 +36,8 @@ export const shell = {
   writingChange: 'Change who is writing',
   writingTitle: 'Who is writing?',
   writingSays: 'The name goes with every entry from now on. It is the book’s word and no lock.',
+  writingHeld:
+    'Whoever has a passphrase writes only after opening the window with it: lock it, below the index, and open it as them.',
   writingNone: 'Nobody is in the register yet. The first entry of a person may be written by that person.',
   writingRegister: 'Enter a person',
   writingNobodyChoice: 'Nobody named',
@@ -88,6 +90,7 @@ export const shell = {
     elsewhere: 'This window only reads: another window of this browser writes this daybook.',
     shut: 'This window is no longer let in: open the address the program printed.',
     locked: 'This daybook is open for reading only.',
+    reads: 'Who opened the window is in the register as a reader only.',
   },
   storeProblem: 'Drafts are not remembered',
 } as const;

@@ -18,6 +18,7 @@ import { evidenceAt } from './evidence.ts';
 import { folderFor } from './folder-name.ts';
 import { importInto } from './import-table.ts';
 import { type Installation, openInstallation } from './installation.ts';
+import { lockGate } from './lock-gate.ts';
 import { type OpenDaybook, openDaybook } from './open-daybook.ts';
 import { sampleName } from './sample/site.ts';
 import { writeSample } from './sample/write.ts';
@@ -34,6 +35,8 @@ export interface HostOptions {
   /** The machine's clock: a moment with offset and seconds. */
   readonly clock: () => string;
   readonly version: string;
+  /** A clock in milliseconds, for how long nothing was asked; the machine's own where left out. */
+  readonly millis?: () => number;
   /** Folders named when the program was started, offered as places for backups. */
   readonly places?: readonly string[];
   /** Drives that stand ready for backups; the platform's own where left out. */
@@ -86,12 +89,23 @@ export function makeQuestions(options: HostOptions): Questions {
     const here = installation();
     if (!here.ok) return here;
     const { version, documents, clock } = options;
-    return good({ version, recents: [...here.value.recents()], book: book?.describe() ?? null, newIn: documents, now: clock() });
+    const told = gate.told(book?.describe() ?? null);
+    return good({ version, recents: [...here.value.recents()], ...told, newIn: documents, now: clock() });
   };
+
+  const gate = lockGate({
+    home: options.home,
+    millis: options.millis ?? Date.now,
+    clock: options.clock,
+    inTurn,
+    open: () => book,
+    state: () => state(),
+  });
 
   const shut = () => {
     book?.close();
     book = null;
+    gate.closed();
   };
 
   /** Opens a folder in place of the one that is open; when it cannot be opened, that one is opened again. */
@@ -104,10 +118,12 @@ export function makeQuestions(options: HostOptions): Questions {
     if (!opened.ok) {
       const again = before === undefined ? null : openDaybook(before, here.value);
       book = again?.ok ? again.value : null;
+      if (book) gate.opened(book.describe().id);
       return opened;
     }
     book = opened.value;
     const described = book.describe();
+    gate.opened(described.id);
     // a list that cannot be written is no reason not to open
     here.value.remember(book.folder, described.name);
     backups.opened();
@@ -152,7 +168,8 @@ export function makeQuestions(options: HostOptions): Questions {
 
   const backups = makeBackups({ inTurn, open: () => book, installation, openDir, shut, state, options });
 
-  const doing: Doing = {
+  const doing: Doing = gate.guarded({
+    ...gate.doing,
     ...backups.doing,
     state: () => inTurn(state),
     open: (ask) =>
@@ -178,7 +195,15 @@ export function makeQuestions(options: HostOptions): Questions {
     entries: async () => {
       const whole = await inTurn(() => book?.whole() ?? bad(noDaybook));
       return whole.ok
-        ? good(Buffer.from(whole.value.entries.map((entry) => `${JSON.stringify(entry)}\n`).join(''), 'utf8'))
+        ? good(
+            Buffer.from(
+              gate
+                .shown(whole.value.entries)
+                .map((entry) => `${JSON.stringify(entry)}\n`)
+                .join(''),
+              'utf8',
+            ),
+          )
         : whole;
     },
     evidence: (ask) =>
@@ -206,13 +231,15 @@ export function makeQuestions(options: HostOptions): Questions {
         const whole = book?.whole() ?? bad(noDaybook);
         return whole.ok && book ? issuedFile(book.folder, whole.value.entries, closing, file) : bad(noDaybook);
       }),
-  };
+  });
 
   return {
     doing,
     openFolder: (dir) => inTurn(() => openDir(dir)),
     pickBackupPlace: backups.pickPlace,
     evidenceAt: async (file) => {
+      const why = gate.refusal();
+      if (why) return bad(why);
       const found = await inTurn(() => good(book ? evidenceAt(book.folder, file) : null));
       return found.ok ? found.value : null;
     },

@@ -22,6 +22,7 @@ const statuses: Readonly<Record<string, number>> = {
   'body-cut': 400,
   'foreign-origin': 403,
   'no-session': 403,
+  'session-locked': 423,
   'no-such-question': 404,
   'evidence-changed': 409,
   'body-too-large': 413,

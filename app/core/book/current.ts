@@ -2,7 +2,7 @@
  * How each entry reads now: with its corrections applied and its strike seen. Nothing is removed: the entry as first written, every correction
  * and who, when and why stay beside the present reading. Two corrections of one reading are both kept and the entry is marked contested.
  */
-import type { Entry } from '../entry.ts';
+import { type Entry, withheldKind } from '../entry.ts';
 import { type Body, bodyFrom, isKind, type Kind } from '../kinds/index.ts';
 import { compareMoments, minutesOf } from '../time.ts';
 import { inTrail } from './trail.ts';
@@ -91,7 +91,8 @@ export function readCurrent(all: readonly Entry[]): Current {
   const notUnderstood: Entry[] = [];
   for (const e of sortedBy([...entries.values()], (e) => minutesOf(e.happened) ?? 0, inOrder)) {
     if (!isKind(e.kind)) {
-      notUnderstood.push(e);
+      // what is kept from this reader's eyes is no riddle
+      if (e.kind !== withheldKind) notUnderstood.push(e);
       continue;
     }
     const written = corrections.get(e.id);

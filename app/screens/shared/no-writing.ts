@@ -4,9 +4,12 @@ import { shell } from '../../words/screens-shell.ts';
 import { newThing, partsOf } from './places.ts';
 
 /** The reason in words; null while this window may write. */
-export function noWriting(daybook: Pick<Daybook, 'open' | 'elsewhere' | 'reach'>): string | null {
+export function noWriting(
+  daybook: Pick<Daybook, 'open' | 'elsewhere' | 'reach'> & Partial<Pick<Daybook, 'state'>>,
+): string | null {
   if (daybook.reach === 'shut') return shell.reasons.shut;
   if (daybook.open !== null && !daybook.open.writable) return shell.reasons.locked;
+  if (daybook.state?.lock?.reads) return shell.reasons.reads;
   return daybook.elsewhere ? shell.reasons.elsewhere : null;
 }
 

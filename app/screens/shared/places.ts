@@ -24,6 +24,9 @@ export const asksHref = (work?: string): string => `#/site/asks${work === undefi
 export const saidHref = (kind: Said): string => `#/site/${kind}`;
 /** The register of what leaves the site. */
 export const leavingHref = '#/site/leaving';
+/** Keys and signatures; who sees what. */
+export const keysHref = '#/site/keys';
+export const seesHref = '#/site/sees';
 /** A room. */
 export const roomHref = (key: string): string => `#/${key}`;
 

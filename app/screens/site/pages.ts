@@ -2,8 +2,10 @@
 import type { Said } from '../../core/book/site-says.ts';
 import { kindNames } from '../../words/labels.ts';
 import { leavingWords } from '../../words/screens-leaving.ts';
+import { seesWords } from '../../words/screens-lock.ts';
 import { saysWords as words } from '../../words/screens-site-says.ts';
-import { asksHref, leavingHref, saidHref } from '../shared/places.ts';
+import { keysWords } from '../../words/signatures.ts';
+import { asksHref, keysHref, leavingHref, saidHref, seesHref } from '../shared/places.ts';
 
 export const saidKinds: readonly Said[] = [
   'stop-rules',
@@ -18,4 +20,6 @@ export const pagesOfSite: readonly { readonly href: string; readonly name: strin
   { href: asksHref(), name: words.asks.name, says: words.asks.says },
   { href: leavingHref, name: leavingWords.name, says: leavingWords.says },
   ...saidKinds.map((kind) => ({ href: saidHref(kind), name: kindNames[kind], says: words[kind].says })),
+  { href: seesHref, name: seesWords.name, says: seesWords.says },
+  { href: keysHref, name: keysWords.name, says: keysWords.says },
 ];
