@@ -62,12 +62,19 @@ function menu(host: Host, window: BrowserWindow): Menu {
     const { filePaths } = await dialog.showOpenDialog(window, { properties: ['openDirectory'], buttonLabel: words.open });
     if (filePaths[0] !== undefined) await openFolder(host, window, filePaths[0]);
   };
+  const pickPlace = async () => {
+    const properties = ['openDirectory', 'createDirectory'] as const;
+    const { filePaths } = await dialog.showOpenDialog(window, { properties: [...properties], buttonLabel: words.pickPlace });
+    const picked = filePaths[0] === undefined ? null : await host.pickBackupPlace(filePaths[0]);
+    if (picked && !picked.ok) dialog.showErrorBox(words.cannotBackUp, picked.problems.map(problemText).join('\n'));
+  };
   const line = { type: 'separator' } as const;
   return Menu.buildFromTemplate([
     {
       label: words.book,
       submenu: [
         { label: words.openFolder, accelerator: 'CmdOrCtrl+O', click: () => void choose() },
+        { label: words.backupPlace, click: () => void pickPlace() },
         line,
         { role: 'quit', label: words.quit },
       ],

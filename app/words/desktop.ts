@@ -3,6 +3,9 @@
 export const desktopTexts = {
   book: 'Daybook',
   openFolder: 'Open a daybook folder…',
+  backupPlace: 'Place for backups…',
+  pickPlace: 'Use this place',
+  cannotBackUp: 'This folder cannot be the place for backups',
   quit: 'Quit',
   edit: 'Edit',
   view: 'View',

@@ -75,8 +75,7 @@ export function readMovements(book: {
   circuitMovements(gathering);
   workMovements(gathering, works);
   runMovements(gathering);
-  sortByTime(gathering.movements);
-  countMovements(gathering);
+  countMovements(gathering, sortByTime(gathering.movements));
   sortByTime(gathering.movements);
   return {
     all: gathering.movements.filter((m) => m.mercury.ug !== 0 || m.mercury.parts.size > 0),
@@ -87,9 +86,10 @@ export function readMovements(book: {
   };
 }
 
-/** Sorts in place; each moment is read once, not at every comparison. */
-function sortByTime(movements: Movement[]): void {
+/** Sorts in place; each moment is read once, not at every comparison. Answers the moments in that order, in minutes. */
+function sortByTime(movements: Movement[]): readonly number[] {
   const rows = movements.map((movement) => ({ movement, at: minutesOf(movement.at) ?? 0 }));
   rows.sort((a, b) => a.at - b.at);
   for (const [i, { movement }] of rows.entries()) movements[i] = movement;
+  return rows.map(({ at }) => at);
 }

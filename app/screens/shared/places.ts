@@ -27,6 +27,8 @@ export const leavingHref = '#/site/leaving';
 /** Keys and signatures; who sees what. */
 export const keysHref = '#/site/keys';
 export const seesHref = '#/site/sees';
+/** Backups, and the way back from one. */
+export const backupsHref = '#/site/backups';
 /** A room. */
 export const roomHref = (key: string): string => `#/${key}`;
 

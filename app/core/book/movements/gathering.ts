@@ -63,7 +63,8 @@ export interface Gathering {
   readonly inVessel: (net: Measured, vessel: string, at: string) => Measured;
 }
 
-const totalAt = (stocks: Map<string, RunningTotal>, place: string): RunningTotal => {
+/** The running total of a place, made where there is none. */
+export const totalAt = (stocks: Map<string, RunningTotal>, place: string): RunningTotal => {
   const known = stocks.get(place);
   if (known) return known;
   const made = new RunningTotal();
