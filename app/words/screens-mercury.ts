@@ -204,6 +204,8 @@ export const mercuryRoom = {
   movementsOf: (place: string) => `Movements: ${place}`,
   movementsAll: 'All movements',
   movementsCount: (n: number) => times(n, 'movement', 'movements'),
+  accountNone:
+    'No mercury has come into this book yet, so every line of an account is nothing. Begin with the mercury that is already here.',
   movementsNone: 'Nothing moved here.',
   filter: 'Only of the place',
   anyPlace: 'every place',

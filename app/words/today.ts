@@ -87,6 +87,9 @@ export const todayWords = {
     },
   },
   stepDone: 'done',
+  stepLater: 'left for later',
+  skip: 'Skip for now',
+  takeUpAgain: 'Take it up again',
   nextOf: {
     steps: (label: string) => label,
     fire: (charge: string) => `Write up the firing: ${charge}`,

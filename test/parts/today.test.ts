@@ -59,6 +59,21 @@ describe('an empty book', () => {
     expect(today.next.href).toBe('#/site/person/new');
   });
 
+  test('leaves a step for later where it was skipped, tells it still, and takes it up again', () => {
+    const book = new BookMaker();
+    const whole = readBook(book.entries);
+    const left = todayOf(whole, now, [], undefined, new Set(['person']));
+    expect(left.next.text).toBe('State the standing');
+    expect(left.sections[0]?.items.map(({ mark, skip }) => [mark?.text, skip]).slice(0, 2)).toEqual([
+      ['left for later', 'skipped'],
+      [undefined, 'offered'],
+    ]);
+    expect(todayOf(whole, now, []).next.text).toBe('Enter a person');
+    const all = new Set(left.sections[0]?.items.map(({ key }) => key));
+    // with every step left, the standing is asked as it always is
+    expect(todayOf(whole, now, [], undefined, all).next.text).toBe('State the standing');
+  });
+
   test('a stock that the standing states and no entry has brought in is a step of its own, until it is written up', () => {
     const book = BookMaker.site();
     book.add('stated anew', 'standing', { held: [{ what: 'stock' }], done: [{ what: 'clearing' }] });
@@ -93,7 +108,7 @@ describe('work under way', () => {
     const today = day(book);
     expect(texts(today, 'safe')).toEqual(['2 lots (march A, march B), 968.00 g']);
     expect(today.sections.find((s) => s.key === 'safe')?.items[0]?.more).toMatch(/Clean-up of 1 March 2026, for 13 days/);
-    expect(today.next.text).toBe('Charge 2 lots from the safe');
+    expect(today.next.text).toBe('Charge the 2 lots from the safe');
   });
 
   test('a charge not fired comes with its weight and leads to its run', () => {

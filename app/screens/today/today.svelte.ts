@@ -7,12 +7,16 @@ import type { DraftRow } from '../../daybook/drafts.ts';
 import { readLotDays } from '../mercury/out-of-step/lot-days.ts';
 import { type Today, todayOf } from './today.ts';
 
+const skippedKey = 'skipped-steps';
+
 export class TodayState {
   drafts: readonly DraftRow[] = $state.raw([]);
   /** The clock as it was when the page was opened or looked at again. */
   now = $state('');
   /** Days a lot may lie in the safe before it counts as old. */
   lotDays = $state(startingLotDays);
+  /** First steps left for later, on this machine. */
+  skipped: ReadonlySet<string> = $state.raw(new Set());
   readonly #daybook: Daybook;
 
   constructor(daybook: Daybook) {
@@ -24,13 +28,21 @@ export class TodayState {
   async look(): Promise<void> {
     this.now = this.#daybook.clock.now();
     this.lotDays = await readLotDays(this.#daybook.store, () => lotDaysAt(this.#daybook.book.current, this.now));
+    const skipped = await this.#daybook.store.setting(skippedKey).catch(() => undefined);
+    if (Array.isArray(skipped)) this.skipped = new Set(skipped.map(String));
     const rows = await this.#daybook.store.drafts().catch(() => []);
     this.drafts = [...rows].sort((a, b) => (a.touched < b.touched ? 1 : -1));
   }
 
+  /** Leaves a first step for later, or takes it up again. */
+  async skip(key: string, left: boolean): Promise<void> {
+    this.skipped = new Set(left ? [...this.skipped, key] : [...this.skipped].filter((one) => one !== key));
+    await this.#daybook.store.saveSetting(skippedKey, [...this.skipped]).catch(() => {});
+  }
+
   readonly page: Today = $derived.by(() => {
     const { book, writer } = this.#daybook;
-    return todayOf(book, this.now, this.drafts, (what) => maySee(rolesAt(book.registers, writer, this.now), what));
+    return todayOf(book, this.now, this.drafts, (what) => maySee(rolesAt(book.registers, writer, this.now), what), this.skipped);
   });
 
   /** How many things are out of step, by the same list that the Mercury room shows. */

@@ -35,6 +35,8 @@ export interface Item {
   readonly more?: string;
   readonly href?: string | undefined;
   readonly mark?: { readonly text: string; readonly tone: 'fault' | 'warm' | 'cool' | 'plain' };
+  /** A first step that may be left for later, or was. */
+  readonly skip?: 'offered' | 'skipped';
 }
 
 export interface Section {
@@ -60,18 +62,23 @@ const daysSince = (moment: string, now: string): number =>
   Math.max(0, (dayNumber(dayOf(now)) ?? 0) - (dayNumber(dayOf(moment)) ?? 0));
 const chargeName = (book: Book, run: Run): string => run.charges.map((charge) => entryName(book, charge.id)).join(' + ');
 
-/** The first steps as lines, those done marked; null once all are. */
-function stepItems(book: Book, now: string): readonly (Item & { readonly done: boolean })[] | null {
+/** The first steps as lines, those done or left for later marked; null once all are done. */
+function stepItems(book: Book, now: string, skipped: ReadonlySet<string>): readonly (Item & { readonly done: boolean })[] | null {
   const steps = firstSteps(book, now);
   if (!steps) return null;
-  return steps.map(({ key, done, href }) => ({
-    key,
-    done,
-    href,
-    text: words.steps[key].label,
-    more: words.steps[key].why,
-    ...(done ? { mark: { text: words.stepDone, tone: 'plain' as const } } : {}),
-  }));
+  return steps.map(({ key, done, href }) => {
+    const later = !done && skipped.has(key);
+    const mark = done ? words.stepDone : later ? words.stepLater : '';
+    return {
+      key,
+      done,
+      href,
+      text: words.steps[key].label,
+      more: words.steps[key].why,
+      ...(mark === '' ? {} : { mark: { text: mark, tone: 'plain' as const } }),
+      ...(done ? {} : { skip: later ? ('skipped' as const) : ('offered' as const) }),
+    };
+  });
 }
 
 function safeItems(book: Book, now: string): Item[] {
@@ -125,15 +132,19 @@ function flagItems(book: Book, now: string): Item[] {
   return items;
 }
 
-/** The day's page. `now` is the daybook's clock; `drafts` what forms left unfinished; `sees` whether who writes may see what is not for everybody. */
+/**
+ * The day's page. `now` is the daybook's clock; `drafts` what forms left unfinished; `sees` whether who writes may see what is not for everybody; `skipped` the
+ * first steps that somebody here left for later: they are told, and are not the next thing.
+ */
 export function todayOf(
   book: Book,
   now: string,
   drafts: readonly DraftRow[],
   sees: (what: Hidden) => boolean = () => false,
+  skipped: ReadonlySet<string> = new Set(),
 ): Today {
   const stated = standingAt(book.current, now) !== null;
-  const steps = stepItems(book, now);
+  const steps = stepItems(book, now, skipped);
   const safe = safeItems(book, now);
   const toFire = book.runs.filter((run) => run.awaits.includes('firing'));
   const awaiting = book.runs.filter((run) => run.awaits.length > 0 && !run.awaits.includes('firing'));
@@ -215,7 +226,7 @@ export function todayOf(
     },
   ];
 
-  const step = steps?.find((s) => !s.done);
+  const step = steps?.find((s) => s.skip === 'offered');
   const [fire] = toFire;
   const [weigh] = awaiting;
   const next = step
