@@ -17,7 +17,7 @@ export const basisTexts = {
   allotted: 'allotted from a run of several',
   sibling: 'as the lot it was split from',
   difference: 'by difference',
-  counted: 'counted',
+  counted: 'by a count',
   'invoice-against-weighed': 'invoice against weighed',
 } as const;
 

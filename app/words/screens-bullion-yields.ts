@@ -51,7 +51,7 @@ export const yieldWords = {
     'not-melted': 'nothing of it was melted yet',
     'partly-melted': 'some of it still lies in the safe',
   } satisfies Readonly<Record<NoYield | NoParcelYield | NoCampaignYield, string>>,
-  noFine: 'fine not computable: a bar in it has no assay',
+  noFine: 'fine not computable: a bar in it, or metal added to its melt, has no fineness on the book',
   restate: 'Restate the months of each campaign with its late gold',
   restateNote: 'Late gold spread over the months by their ore. The first figures stand; these stand beside them.',
   first: 'First stated, g/t',

@@ -22,12 +22,15 @@ export const mercuryRoom = {
   countNow: 'Count the whole site',
   toWhole: 'Account of the whole book',
   next: 'What to do next',
+  toRoom: 'To the answer of this count',
   nextDeeds: {
     count: 'Count the whole site: an answer needs a count at its end.',
     countAgain: (days: number) =>
       `The last count is ${times(days, 'day', 'days')} old. What was lost since then is not seen until the next one.`,
     close: (n: number) => `${times(n, 'counted period is', 'counted periods are')} not closed yet.`,
     step: (n: number) => `${times(n, 'thing is', 'things are')} out of step: look at them before the answer is used.`,
+    signal: (day: string) =>
+      `The periods in a row give a signal in the one to ${day}: small differences point the same way, which no single period shows.`,
     stepNone: 'Nothing that the program looks for is out of step. That clears nobody.',
     lookFor: 'What is missing is more than the errors usually make. Begin with what makes most of the doubt.',
   },

@@ -71,9 +71,9 @@ describe('the stocks', () => {
     const groups = stocksOf(sample, null);
     expect(groups.map((g) => g.group)).toEqual(['store', 'circuit', 'condenser', 'waste']);
     const notes = new Map(groups.flatMap((g) => g.rows.map((row) => [row.label, row.note] as const)));
-    expect(notes.get('Working bottle')).toBe('counted');
+    expect(notes.get('Working bottle')).toBe('by a count');
     expect(notes.get('Flask 1')).toBe('stated by another');
-    expect(notes.get('Waste drum 1')).toBe('counted');
+    expect(notes.get('Waste drum 1')).toBe('by a count');
   });
 
   test('open to their movements, each leading to its trace, the early ones in one sum', () => {
