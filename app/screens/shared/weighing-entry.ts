@@ -23,6 +23,8 @@ export interface WeighingEntry {
   mass: MassEntry;
   u: MassEntry;
   by: string;
+  /** Lines pasted from the scale's output: they stay in the draft. */
+  log: string;
 }
 
 /** An empty field, on the scale used last. */
@@ -41,6 +43,7 @@ export const noWeighing = (scale = '', unit: MassEntry['unit'] = 'g'): WeighingE
   mass: noMass(unit),
   u: noMass(unit),
   by: '',
+  log: '',
 });
 
 /** Fields filled from a weight of the record, for a correction. */
