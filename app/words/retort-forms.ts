@@ -79,6 +79,8 @@ export const retortForms = {
     retort: 'Retort',
     lots: 'Lots from the safe',
     lotsHint: 'Weigh each lot again as it goes in: a weight takes the lot into the charge. Lots left blank stay in the safe.',
+    byLabelTyped: 'To the lot labelled',
+    noSuchLabel: 'No lot in the safe has that in its label.',
     noLots: 'Nothing is in the safe by this book. A lot whose clean-up is not written up yet can be added below.',
     byLabel: (label: string) => `label ${label}`,
     weightOf: (label: string) => `Weight of ${label} at charging`,

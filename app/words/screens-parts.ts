@@ -19,6 +19,8 @@ export const parts = {
   },
   noDay: (typed: string, form: string) => `“${typed}” is no day: write it as ${form}, the year with four figures.`,
   calendarOf: (what: string) => (what === '' ? 'Calendar' : `Calendar for ${what}`),
+  narrow: 'Type to narrow the list',
+  narrowOf: (what: string) => `Narrow the list by typing: ${what}`,
   now: 'Now',
   clear: 'Clear',
   change: 'Change',

@@ -176,6 +176,8 @@ export const writeCautions: Readonly<
 };
 
 export const writeUp = {
+  likeLast: 'Begin like the last issue',
+  likeLastSays: (moment: string) => `Vessels and scale as on ${moment}; the weight is read anew.`,
   margin: 'A new entry',
   back: 'To the daybook',
   more: 'More to write up',
