@@ -116,7 +116,7 @@ function spilled(book: Book, { id, body, happened }: Spill): Content[] {
 /** Days for which readings stand beside it: its own and so many after. */
 const daysAfter = 3;
 
-/** Readings of places on those days; what one person breathed goes on no paper. */
+/** Readings of places on those days; what one person breathed goes on its own paper alone. */
 function airThen(book: Book, { happened }: Incident | Spill): Content[] {
   const first = dayNumber(dayOf(happened)) ?? 0;
   const rows = book.current.of('air-reading').flatMap(({ body }): Row[] => {

@@ -1,11 +1,15 @@
 /** What one person breathed and the days of a person's checks, in the window: told by role, and nowhere in lists, papers' sentences or the due list. */
 import { expect, test } from 'vitest';
+import { paperNames } from '../../app/contract.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import type { Reading } from '../../app/core/book/current.ts';
+import { maySee } from '../../app/core/book/may-see.ts';
 import { outOfStepOf } from '../../app/core/book/out-of-step.ts';
 import { kinds } from '../../app/core/kinds/index.ts';
+import { roles } from '../../app/core/kinds/person.ts';
 import { hiddenHere } from '../../app/screens/daybook/hidden.ts';
 import { csvOf, sectionsOf } from '../../app/screens/mercury/out-of-step/list.ts';
+import { subjectsOf, withheldPapers } from '../../app/screens/papers/subjects.ts';
 import { dueAt } from '../../app/screens/today/due.ts';
 import { entryLine } from '../../app/words/daybook-line.ts';
 import { BookMaker } from '../core/book-maker.ts';
@@ -69,6 +73,14 @@ test('the page of such an entry, and of its correction, is shown to the safety o
     for (const other of [keeper, null]) expect(as(other, id)).toContain('safety officer');
   }
   expect(as(keeper, place)).toBeNull();
+});
+
+test('what a person breathed can be chosen for one paper, which is withheld from all but the safety officer, and for no other', () => {
+  const chosen = paperNames.filter((paper) => subjectsOf(read, paper).some(({ value }) => value === breathed));
+  expect(chosen).toEqual(['personal-air-record']);
+  expect(subjectsOf(read, 'personal-air-record').map(({ label }) => label)).toEqual(['5 March 2026, Watchful Officer']);
+  const what = withheldPapers['personal-air-record'];
+  expect(roles.filter((role) => what !== undefined && maySee([role], what))).toEqual(['safety-officer']);
 });
 
 test('no kind has a field for the result of a medical test', () => {
