@@ -82,9 +82,8 @@ export const seesWords = {
   setIt: 'Set the passphrase',
   take: 'Take it away',
   done: { set: 'The passphrase is set.', taken: 'The passphrase is taken away.', idle: 'Set.' },
-  protects: 'What this protects, and what it cannot',
   protectsSays: [
-    'It keeps the window, and the program behind it, from showing the record to somebody who passes by or sits down here.',
-    'It encrypts nothing. Whoever can read the folder, a copy or a backup that is not encrypted can read the journal with any text editor; whoever has this machine’s user account can take the passphrases away; and the commands of the terminal ask for none. Where that matters, use the system’s own disk encryption and a user account for each person, and encrypt backups.',
+    'The lock and the passphrases keep the window, and the program behind it, from showing the record to somebody who passes by or sits down here.',
+    'They encrypt nothing. Whoever can read the folder, a copy or a backup that is not encrypted can read the journal with any text editor; whoever has this machine’s user account can take the passphrases away; and the commands of the terminal ask for none. What this browser has seen of the record lies in its own store on this machine as well. Where that matters, use the system’s own disk encryption and a user account for each person, and encrypt backups.',
   ],
 } as const;

@@ -162,6 +162,8 @@ export function makeBackups({ inTurn, open, installation, openDir, shut, state, 
       const { about, settings } = now.value;
       if (!about.writable) return bad(problem('not-writable', ''));
       if (settings.place === null) return bad(problem('backup-no-place', ''));
+      // a mark that cannot be signed is a notice of the book: a backup without it is better than none
+      open()?.sign(clock());
       return good({ about, settings, into: join(settings.place, backupsFolderName(about.name, about.id)) });
     });
     if (!begun.ok) return begun;
