@@ -64,6 +64,10 @@ test('a limit is entered out of its row, refused by name without its source, and
   const hand = byKeyboard(walked.page);
   await walked.go('#/air/limits');
   await main().getByText('No limit is picked. Exposure is computed, and no verdict is given.').waitFor();
+  // a row that nobody here has looked up says so, with its body and its form
+  await main()
+    .getByRole('row', { name: /ACGIH threshold limit value.*Mercury vapour.*ACGIH.*not looked up by anybody here yet/ })
+    .waitFor();
   await plainInBoth(walked, 'limits');
   await walked.go('#/air/limits/acgih');
   await field('Figure, mg/m³').waitFor();
@@ -109,12 +113,29 @@ test('a reading is written by keyboard: the meter stands there, 68 is asked abou
   await main().getByText('It ends (', { exact: false }).waitFor();
   await main().getByText('Was the air at 68 °C? 68 °F would be 20 °C.', { exact: false }).waitFor();
   await pictured(walked, 'reading-asked');
+  // longer than a day, and an hour that is read already: refused by name, and nothing typed is lost
+  await from.getByLabel('Day').fill(daysAgo(2).slice(0, 10));
+  await from.getByLabel('Time').fill('07:00');
+  await to.getByLabel('Day').fill(daysAgo(1).slice(0, 10));
+  await to.getByLabel('Time').fill('07:30');
+  await hand.press(keep);
+  await main().getByText('takes more than 24 hours').waitFor();
+  await from.getByLabel('Time').fill('09:00');
+  await to.getByLabel('Day').fill(daysAgo(2).slice(0, 10));
   await to.getByLabel('Time').fill('09:30');
-  await temperature.fill('20');
+  await hand.press(keep);
+  await main().getByText('so an hour would count twice').waitFor();
+  expect(await shows.inputValue()).toBe('<0.003');
+  await from.getByLabel('Day').fill(daysAgo(1).slice(0, 10));
+  await to.getByLabel('Day').fill(daysAgo(1).slice(0, 10));
+  // a temperature left blank is kept as not recorded, and what needs it says so
+  await temperature.fill('');
   await hand.press(keep);
   await main().getByText('< 0.003 mg/m³', { exact: false }).first().waitFor();
   await walked.go('#/air');
   expect(await main().getByRole('region', { name: 'Days with readings' }).getByRole('row').count()).toBe(3);
+  await main().getByRole('region', { name: 'Days with readings' }).getByRole('link').first().click();
+  await main().getByText('cannot be told: temperature not recorded').first().waitFor();
 });
 
 test('the table of a meter is kept whole or not at all, and every fault is named by its row and column', async () => {
