@@ -129,10 +129,8 @@ export const outOfStepWords = {
   count: (n: number) => times(n, 'thing', 'things'),
   ofPeriod: 'Concerning a period',
   periodNote: 'What began in it, and what still stood in it',
-  lotDays: 'Lots older than, days',
-  lotDaysHint: (n: number) =>
-    `${n} to begin with: common practice, no source. Your choice stays with this daybook in this window.`,
-  lotDaysWrong: 'A whole number of days, from 1.',
+  lots: (days: number) => `A lot is told after ${times(days, 'day', 'days')} in store, as this site's figures have it.`,
+  toFigures: 'Set the figures of the site',
   show: 'Show',
   whole: 'The whole book',
   groups: 'By group',

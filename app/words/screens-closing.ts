@@ -21,7 +21,8 @@ export const closingPage = {
   why: 'Why the next version is issued',
   whyHint: 'Stands on the statement: what was found, and where.',
   falseAlarm: 'False alarm of the sequence test',
-  falseAlarmHint: 'Chosen before the figures are looked at; 0.05 is one in twenty. Left out: not chosen.',
+  falseAlarmHint:
+    'It starts from the site’s own figure. Chosen before the figures are looked at; 0.05 is one in twenty. Left out: not chosen.',
   close: 'Close this period',
   closing: 'Writing the statement …',
   again: 'Issue the next version',

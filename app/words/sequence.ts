@@ -160,13 +160,9 @@ export const sequenceWords = {
     'as-closed': 'each as its closing knew it; what came later counts in the period it came in',
   } satisfies Readonly<Record<SequenceBasis, string>>,
   never: 'The two are never mixed: that would count a correction twice. Over all periods together they come to the same.',
-  alarm: 'False alarm the site accepts',
   alarmHint:
-    'The chance, over exactly these periods, of a signal though nothing was lost. Choose it before the figures are looked at.',
-  own: 'Own value',
-  ownField: 'Own value of the false alarm',
-  ownProblem: 'A percentage above 0 and below 100, as 2.5.',
-  notRemembered: 'The choice cannot be remembered just now: it holds while this page is open.',
+    'That is the chance, over exactly these periods, of a signal though nothing was lost. It is set before the figures are looked at.',
+  toFigures: 'Set the figures of the site',
   chosen: (alarm: string, n: number, basis: SequenceBasis) =>
     `Tested: ${n} periods, ${bases[basis].toLowerCase()}, false alarm ${alarm}, Page’s test for losses with k = ${referenceK}.`,
   says: 'What it says',
@@ -245,7 +241,7 @@ export const sequenceWords = {
     'false alarm',
     'basis',
   ],
-  alarmOnPaper: (alarm: string, from: 'closing' | 'site' | 'start') =>
+  alarmFrom: (alarm: string, from: 'closing' | 'site' | 'start') =>
     from === 'closing'
       ? `False alarm ${alarm}, chosen with the last closing.`
       : from === 'site'

@@ -5,12 +5,10 @@ import { accountOf } from '../../app/core/book/account.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import { outOfStepOf } from '../../app/core/book/out-of-step.ts';
 import { tracesOf } from '../../app/core/book/trace.ts';
-import { noStore } from '../../app/daybook/drafts.ts';
 import { mercuryAccount } from '../../app/papers/mercury-account.ts';
 import { standsIn } from '../../app/screens/daybook/stands-in.ts';
 import { accountRows, verdictOf } from '../../app/screens/mercury/account.ts';
 import { csvOf, sectionsOf } from '../../app/screens/mercury/out-of-step/list.ts';
-import { lotDaysFrom, readLotDays, saveLotDays } from '../../app/screens/mercury/out-of-step/lot-days.ts';
 import { amountLines, weightLines } from '../../app/screens/mercury/trace/lines.ts';
 import { BookMaker, scaled, stated } from '../core/book-maker.ts';
 import { frameOf } from '../papers/site-of-runs.ts';
@@ -78,24 +76,6 @@ describe('the list', () => {
     expect(new Set(data.map((row) => row.length))).toEqual(new Set([6]));
     expect(data.flat().filter((cell) => /^[=+\-@]/.test(cell))).toEqual([]);
     expect(data.find((row) => row[1] === 'lot-old')?.[5]).toContain('“=1+1, "old" A”');
-  });
-
-  test('remembers the days a lot may lie, and falls back where none or nonsense was kept', async () => {
-    const kept = new Map<string, unknown>();
-    const store = {
-      ...noStore,
-      setting: async (key: string) => kept.get(key),
-      saveSetting: async (key: string, value: unknown) => {
-        kept.set(key, value);
-      },
-    };
-    expect(await readLotDays(store)).toBe(90);
-    await saveLotDays(store, 45);
-    expect(await readLotDays(store)).toBe(45);
-    kept.set('lot-days', -3);
-    expect(await readLotDays(store)).toBe(90);
-    expect(await readLotDays({ ...noStore, setting: () => Promise.reject(new Error('no store')) })).toBe(90);
-    expect(['90', ' 7 ', '0', '-1', '1.5', '', 'x'].map(lotDaysFrom)).toEqual([90, 7, null, null, null, null, null]);
   });
 });
 

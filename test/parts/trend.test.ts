@@ -3,8 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { layTrend, type TrendPanel } from '../../app/drawings/trend-layout.ts';
 import { trendSvg } from '../../app/drawings/trend-svg.ts';
-import { alarmChoices, keptAlarm, startingAlarm, typedAlarm } from '../../app/screens/mercury/sequence/alarm.ts';
-import { alarmText } from '../../app/words/sequence.ts';
+import { alarmText, sequenceWords } from '../../app/words/sequence.ts';
 
 const values = fc.array(fc.record({ value: fc.integer({ min: -9000, max: 9000 }), half: fc.integer({ min: 0, max: 4000 }) }), {
   minLength: 1,
@@ -104,18 +103,8 @@ describe('the picture', () => {
 });
 
 describe('the false alarm', () => {
-  test('is a percentage above nothing and below a hundred, read as it was typed', () => {
-    expect(['1', '5', '10', '2.5', '2,5', ' 0.1 '].map(typedAlarm)).toEqual([0.01, 0.05, 0.1, 0.025, 0.025, 0.001]);
-    for (const wrong of ['', '0', '0.0', '100', '-5', '5 %', 'five', '1e1']) expect(typedAlarm(wrong), wrong).toBeNull();
-  });
-
-  test('is one in twenty where none was kept, or what was kept is none', () => {
-    expect([undefined, 'x', 0, 1, -1, Number.NaN].map(keptAlarm)).toEqual(Array(6).fill(startingAlarm));
-    expect(keptAlarm(0.01)).toBe(0.01);
-  });
-
-  test('is offered at 1, 5 and 10 per cent and as a value of one’s own', () => {
-    expect(alarmChoices('own').map((c) => c.label)).toEqual([alarmText(0.01), alarmText(0.05), alarmText(0.1), 'own']);
-    expect(alarmText(0.025)).toMatch(/^2\.50?\s%$/);
+  test('is said as a percentage, and where it comes from', () => {
+    expect([alarmText(0.01), alarmText(0.025)]).toEqual([expect.stringMatching(/^1\s%$/), expect.stringMatching(/^2\.50?\s%$/)]);
+    expect(new Set((['closing', 'site', 'start'] as const).map((from) => sequenceWords.alarmFrom('5 %', from))).size).toBe(3);
   });
 });

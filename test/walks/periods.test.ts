@@ -1,12 +1,15 @@
 /**
  * Runs of periods walked in a browser: seven counts of the whole, six periods, and small losses that no single one of them shows. The figures on the
- * page are the core's, the choice of the false alarm is kept, both bases are named, and axe finds nothing in either theme.
+ * page are the core's, the false alarm is the site's, both bases are named, and axe finds nothing in either theme.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { periodsInRow } from '../../app/core/book/periods-in-row.ts';
 import { sequenceOf, sequenceTest } from '../../app/core/book/sequence.ts';
+import { en } from '../../app/words/en.ts';
+import { outOfStepWords } from '../../app/words/out-of-step.ts';
 import { alarmText, drawnTrend, sequenceCells, verdictText, sequenceWords as words } from '../../app/words/sequence.ts';
 import { bookOnDisk, draftsBy } from './invented.ts';
+import { plainInBoth } from './looked-at.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
 let walked: WalkedWindow;
@@ -98,10 +101,21 @@ test('each period is told in words as it gets the focus, the signal among them, 
   expect(walked.page.url()).toMatch(/from=\d{4}-\d\d-\d\d\/to=\d{4}-\d\d-\d\d/);
 });
 
-test('the false alarm is chosen by the site, kept with this daybook, and a typed one that is none changes nothing', async () => {
+test('the false alarm is the one the site set at its own page, and closing a period starts from it', async () => {
   await walked.go('#/mercury/periods');
-  const alarms = main().getByRole('radiogroup', { name: words.alarm });
-  await alarms.getByRole('radio', { name: alarmText(0.01) }).check();
+  await main()
+    .getByText(words.alarmFrom(alarmText(0.05), 'start'))
+    .waitFor();
+  await main().getByRole('link', { name: words.toFigures }).click();
+  await main().getByRole('heading', { level: 1 }).waitFor();
+  expect(walked.page.url()).toMatch(/#\/site\/site-figures$/);
+  await plainInBoth(walked, 'site-figures-unset');
+  const why = 'agreed before the year began';
+  await walked.keep([draft('figures-one', 'site-figures', { falseAlarm: { value: 0.01, why }, lotDays: { value: 30, why } }, 1)]);
+  await walked.page.reload();
+  await main().getByText(why).first().waitFor();
+  await plainInBoth(walked, 'site-figures-set');
+  await walked.go('#/mercury/periods');
   const book = onDisk();
   const { differences, periods } = sequenceOf(book, { basis: 'as-known-today' });
   const rows = periodsInRow(book, sequenceOf(book, { basis: 'as-known-today' }));
@@ -111,29 +125,25 @@ test('the false alarm is chosen by the site, kept with this daybook, and a typed
   await main()
     .getByText(verdictText(rows, sequenceTest(differences, 0.5, 0.01)))
     .waitFor();
-  await alarms.getByRole('radio', { name: words.own }).check();
-  const field = main().getByRole('textbox', { name: words.ownField });
-  await field.fill('120');
-  await main().getByText(words.ownProblem).waitFor();
-  await main()
-    .getByText(words.chosen(alarmText(0.01), 6, 'as-known-today'))
-    .waitFor();
-  await field.fill('2.5');
-  await main()
-    .getByText(words.chosen(alarmText(0.025), 6, 'as-known-today'))
-    .waitFor();
-  await walked.page.reload();
-  await main()
-    .getByText(words.chosen(alarmText(0.025), 6, 'as-known-today'))
-    .waitFor();
-  expect(await main().getByRole('textbox', { name: words.ownField }).inputValue()).toBe('2.5');
+  await walked.go('#/mercury/out-of-step');
+  await main().getByText(outOfStepWords.lots(30)).waitFor();
+  await walked.go('#/mercury/close');
+  await main().getByText(en.particulars).first().click();
+  await expect
+    .poll(() =>
+      main()
+        .getByRole('textbox', { name: /^False alarm of the sequence test/ })
+        .inputValue(),
+    )
+    .toBe('0.01');
+  await walked.go('#/mercury/periods');
 });
 
 test('both bases are offered by name, and the page says which one it shows', async () => {
   const bases = main().getByRole('radiogroup', { name: words.basis });
   await bases.getByRole('radio', { name: /^As closed/ }).check();
   await main()
-    .getByText(words.chosen(alarmText(0.025), 6, 'as-closed'))
+    .getByText(words.chosen(alarmText(0.01), 6, 'as-closed'))
     .waitFor();
   await main().getByText(words.never).waitFor();
 });

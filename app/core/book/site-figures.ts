@@ -13,6 +13,9 @@ const startingResidual: Share = { middle: 0.0125, u: 0.0025 / Math.sqrt(3) };
 /** Days a lot may lie before it is told, where the site chose none (common practice, no source). */
 export const startingLotDays = 90;
 
+/** The false alarm where the site chose none: one in twenty (common practice, no source). */
+export const startingAlarm = 0.05;
+
 /** Mercury left in sponge as a share of it, in force at that moment. */
 export const residualAt = (current: Current, at: string): Share =>
   lastSaid(current, 'site-figures', at)?.body.residualShare ?? startingResidual;

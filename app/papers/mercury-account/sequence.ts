@@ -8,13 +8,11 @@ import type { Book } from '../../core/book/book.ts';
 import { upToEnd } from '../../core/book/period.ts';
 import { leastInRow, periodsInRow, sequenceUpTo } from '../../core/book/periods-in-row.ts';
 import { sequenceOf } from '../../core/book/sequence.ts';
+import { startingAlarm } from '../../core/book/site-figures.ts';
 import { layTrend } from '../../drawings/trend-layout.ts';
 import { trendSvg } from '../../drawings/trend-svg.ts';
 import { alarmText, drawnTrend, sequenceCells, verdictText, sequenceWords as words } from '../../words/sequence.ts';
 import { ledger, section, sentence, small, textWidth } from '../ledger.ts';
-
-/** Where neither a closing nor the site chose another: one in twenty. */
-const startingAlarm = 0.05;
 
 /** The table, the drawing and the verdict; nothing where there are fewer than three counted periods. */
 export function sequenceSection(book: Book, period: Period): Content[] {
@@ -39,7 +37,7 @@ export function sequenceSection(book: Book, period: Period): Content[] {
         small(words.intro),
         sentence(verdictText(rows, test)),
         small(
-          `${words.chosen(alarmText(falseAlarm), rows.length, sequence.basis)} ${words.alarmOnPaper(alarmText(falseAlarm), chosen !== undefined ? 'closing' : set !== undefined ? 'site' : 'start')}`,
+          `${words.chosen(alarmText(falseAlarm), rows.length, sequence.basis)} ${words.alarmFrom(alarmText(falseAlarm), chosen !== undefined ? 'closing' : set !== undefined ? 'site' : 'start')}`,
         ),
         {
           svg: trendSvg(layout, { title: words.chart, font: 'SourceSans3' }),

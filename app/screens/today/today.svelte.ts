@@ -1,10 +1,8 @@
 /** The state of the Today room: the day's page from the book as it stands, with the drafts this window remembers. */
 import { maySee, rolesAt } from '../../core/book/may-see.ts';
-import { countOutOfStep, startingLotDays } from '../../core/book/out-of-step.ts';
-import { lotDaysAt } from '../../core/book/site-figures.ts';
+import { countOutOfStep } from '../../core/book/out-of-step.ts';
 import type { Daybook } from '../../daybook/book.svelte.ts';
 import type { DraftRow } from '../../daybook/drafts.ts';
-import { readLotDays } from '../mercury/out-of-step/lot-days.ts';
 import { type Today, todayOf } from './today.ts';
 
 const skippedKey = 'skipped-steps';
@@ -13,8 +11,6 @@ export class TodayState {
   drafts: readonly DraftRow[] = $state.raw([]);
   /** The clock as it was when the page was opened or looked at again. */
   now = $state('');
-  /** Days a lot may lie in the safe before it counts as old. */
-  lotDays = $state(startingLotDays);
   /** First steps left for later, on this machine. */
   skipped: ReadonlySet<string> = $state.raw(new Set());
   readonly #daybook: Daybook;
@@ -27,7 +23,6 @@ export class TodayState {
   /** Looks at the clock and the drafts again. */
   async look(): Promise<void> {
     this.now = this.#daybook.clock.now();
-    this.lotDays = await readLotDays(this.#daybook.store, () => lotDaysAt(this.#daybook.book.current, this.now));
     const skipped = await this.#daybook.store.setting(skippedKey).catch(() => undefined);
     if (Array.isArray(skipped)) this.skipped = new Set(skipped.map(String));
     const rows = await this.#daybook.store.drafts().catch(() => []);
@@ -47,7 +42,7 @@ export class TodayState {
 
   /** How many things are out of step, by the same list that the Mercury room shows. */
   readonly outOfStep: number = $derived.by(() =>
-    countOutOfStep(this.#daybook.book, { at: this.now, lotDays: this.lotDays, notices: this.#daybook.open?.notices ?? [] }),
+    countOutOfStep(this.#daybook.book, { at: this.now, notices: this.#daybook.open?.notices ?? [] }),
   );
 
   /** When the last entry was written down; null in an empty book. */

@@ -3,6 +3,7 @@
  * answered, so that asking again closes once. A period and the next version of each closing have a draft of their own.
  */
 import type { AskOf } from '../../../contract.ts';
+import { falseAlarmAt } from '../../../core/book/site-figures.ts';
 import type { Entry } from '../../../core/entry.ts';
 import { type Problem, problem } from '../../../core/result.ts';
 import type { Daybook } from '../../../daybook/book.svelte.ts';
@@ -23,11 +24,11 @@ export interface ClosingValues {
   falseAlarm: string;
 }
 
-/** The host makes the entry's body; the form holds what is typed. `again` is the closing a next version is issued of. */
-const planOf = (again: string): FormPlan<ClosingValues> => ({
+/** The host makes the entry's body; the form holds what is typed. `again` is the closing a next version is issued of. The false alarm starts from the site's own. */
+const planOf = ({ book, clock }: Daybook, again: string): FormPlan<ClosingValues> => ({
   name: again === '' ? 'closing' : `closing/${again}`,
   kind: 'closing',
-  start: () => ({ period: '', note: '', falseAlarm: '' }),
+  start: () => ({ period: '', note: '', falseAlarm: String(falseAlarmAt(book.current, clock.now()) ?? '') }),
   body: () => ({}),
 });
 
@@ -41,12 +42,12 @@ export class ClosingAsk {
 
   constructor(daybook: Daybook, again = '') {
     this.daybook = daybook;
-    this.form = new EntryForm(daybook, planOf(again));
+    this.form = new EntryForm(daybook, planOf(daybook, again));
   }
 
   /** Turns to a period, or to the next version of a closing, and takes up the draft that was left of it. */
   async open(again: string): Promise<void> {
-    const plan = planOf(again);
+    const plan = planOf(this.daybook, again);
     if (this.form.plan.name !== plan.name) {
       if (this.form.pending) await this.form.saveDraft();
       this.form = new EntryForm(this.daybook, plan);

@@ -1,3 +1,2 @@
-/** Where runs of periods are, and the name of the setting that keeps the chosen false alarm with this daybook. */
+/** Where runs of periods are. */
 export const sequenceHref = '#/mercury/periods';
-export const alarmSetting = 'sequence-false-alarm';
