@@ -3,7 +3,6 @@
  * chain is broken, a newer program wrote in it, another process holds it, or the folder cannot be written. Keeping is answered after the flush.
  * It never goes on with a journal that forked, is shorter than this installation saw it, or that another machine wrote in: it becomes a new desk.
  */
-import { accessSync, constants, existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Notice, OpenBook } from '../../app/contract.ts';
 import { inOrder } from '../../app/core/book/current.ts';
@@ -12,18 +11,19 @@ import { bad, good, type Problem, problem, type Result } from '../../app/core/re
 import type { CoveredDesk } from '../../app/papers/paper.ts';
 import { carriedOver, problemsOf } from './check.ts';
 import { clockNotices, type Written, writtenAfter, writtenBy } from './clock-back.ts';
-import { type Daybook, readDaybook } from './daybook-folder.ts';
+import { readDaybook } from './daybook-folder.ts';
 import { linesOfDesks } from './desk-files.ts';
 import { onDisk } from './disk.ts';
 import { marksAfter, newDeskId, noticesSince, sinceSeen } from './end-marks-seen.ts';
 import { hasEvidence, keepEvidence } from './evidence.ts';
 import { type FilesSeen, sawFiles } from './files-seen.ts';
 import type { Installation } from './installation.ts';
-import { desksFolder, type JournalWriter, journalPath, openJournal, putWhole } from './journal-writer.ts';
+import { type JournalWriter, journalPath, openJournal, putWhole } from './journal-writer.ts';
 import { coveredDesks } from './left-out.ts';
 import type { Lock } from './lock.ts';
 import { holdsKeyOf, signEndMark } from './sign-end-mark.ts';
 import type { SignedMark } from './sign-lines.ts';
+import { noticeOf, unfit, unwritable } from './why-read-only.ts';
 
 export interface OpenDaybook {
   readonly folder: string;
@@ -51,37 +51,6 @@ export interface OpenDaybook {
   /** Signs the end mark of our own desk as it is now. `now` is a moment with offset. Why it could not stays among the notices until it can. */
   readonly sign: (now: string) => Result<SignedMark | null>;
   readonly close: () => void;
-}
-
-/** Why a daybook that was read cannot be written as `own`; null when nothing in it speaks against it. */
-function unfit({ info, desks, notices }: Daybook, own: string): Problem | null {
-  for (const { desk, fault, newer, missing } of desks) {
-    if (fault) return problem('chain-broken', '', { desk, line: fault.line, cause: fault.cause });
-    if (newer) return problem('newer-format', '', { desk, line: newer.line, format: newer.format });
-    // lines of another desk may still be on their way; our own were written here
-    const [gap] = missing ?? [];
-    if (desk === own && gap) return problem('chain-broken', '', { desk, line: gap.from, cause: 'line-missing' });
-  }
-  return notices.some((n) => n.code === 'newer-format') ? problem('newer-format', '', { format: info.format }) : null;
-}
-
-/** Why the folder cannot be written, as far as the system tells before trying. */
-function unwritable(folder: string, desk: string): Problem | null {
-  const paths = [existsSync(desksFolder(folder)) ? desksFolder(folder) : folder, journalPath(folder, desk)];
-  for (const path of paths) {
-    const may = onDisk(path, () => (existsSync(path) ? accessSync(path, constants.W_OK) : undefined));
-    if (!may.ok) return may.problems[0] ?? null;
-  }
-  return null;
-}
-
-/** The notice a refusal to write is shown as; the broken chain and the newer format already have theirs. */
-function noticeOf({ code, data = {} }: Problem): Notice[] {
-  if (code === 'chain-broken' && data.cause === 'line-missing')
-    return [{ code: 'broken-chain', desk: String(data.desk), line: Number(data.line), detail: 'line-missing' }];
-  if (code === 'chain-broken' || code === 'newer-format') return [];
-  if (code === 'elsewhere-open') return [{ code, detail: `${data.pid} ${data.host}` }];
-  return [{ code: 'not-writable', detail: code }];
 }
 
 // entries kept one after another are remembered together
