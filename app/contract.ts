@@ -235,6 +235,10 @@ export const paperNames = [
 ] as const;
 export type PaperName = (typeof paperNames)[number];
 
+/** How far a paper is that is being printed: the book read, its pages set, drawn. `share` is of what is to be drawn, 0 to 1. */
+const paperProgress = z.strictObject({ stage: z.enum(['reading', 'setting', 'drawing']), share: z.number().min(0).max(1) });
+export type PaperProgress = z.infer<typeof paperProgress>;
+
 /** Every question: what is sent, and what comes back. */
 export const questions = {
   /** Where things stand: the open daybook, the recent ones. */
@@ -256,16 +260,24 @@ export const questions = {
   entries: { ask: nothing, reply: 'bytes' },
   /** Keeps a picture or document (the body is its bytes): answers its name. */
   evidence: { ask: 'bytes', reply: z.strictObject({ file: z.string() }) },
-  /** Prints a paper: PDF bytes. `id` is what it is about; `from` and `to` are days or moments, for papers over a period. */
+  /**
+   * Prints a paper: PDF bytes. `id` is what it is about; `from` and `to` are days or moments, for papers over a period. `job` is a name the page makes
+   * up, to ask how far it is and to stop it.
+   */
   paper: {
     ask: z.strictObject({
       name: z.enum(paperNames),
       id: z.string().max(80).optional(),
       from: z.string().max(40).optional(),
       to: z.string().max(40).optional(),
+      job: draft.shape.id.optional(),
     }),
     reply: 'bytes',
   },
+  /** How far the paper of that job is; null where none is being printed under its name. */
+  'paper-progress': { ask: z.strictObject({ job: draft.shape.id }), reply: paperProgress.nullable() },
+  /** Stops the paper of that job: whoever asked for it is answered with `paper-stopped`. */
+  'paper-stop': { ask: z.strictObject({ job: draft.shape.id }), reply: z.strictObject({ stopped: z.boolean() }) },
   /**
    * Closes a counted period: the host works the account out, writes its statement and its paper, then keeps the closing. With `replaces` it is the next
    * version of that one. A known id is answered with the closing kept first.

@@ -30,6 +30,8 @@ export const paperProblems: ProblemTexts = {
     'A reading at a person goes on no record of a place or run: it is on the personal air record, which the safety officer prints. Print the record of a place instead, or that one.',
   'paper-not-understood': (d) =>
     `A newer program wrote an entry of the kind “${d.kind}” (${d.entry}) about what this paper tells, which this one cannot read: print the paper with that program.`,
+  'paper-stopped': () => 'Printing was stopped, and no file was made. The record is as it was.',
+  'paper-job-taken': () => 'A paper is being printed under this name already: wait for it, or ask again under another name.',
   'paper-failed': (d) =>
     `The paper could not be drawn (${d.detail}), and nothing was printed. The record is as it was: try again, and report it if it happens twice.`,
 };

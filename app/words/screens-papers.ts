@@ -119,6 +119,13 @@ export const papersRoom = {
   open: 'Left empty: the whole book.',
   print: (title: string) => `Print the ${title.charAt(0).toLowerCase()}${title.slice(1)}`,
   printing: 'Printing …',
+  /** How far it is, and the button that stops it. */
+  progress: {
+    reading: () => 'Reading the record …',
+    setting: () => 'Setting the pages …',
+    drawing: (percent: number) => `Drawing the pages: ${percent} %`,
+  },
+  stop: 'Stop printing',
   save: (name: string) => `Save ${name}`,
   pick: 'Choose first what it is about.',
   allDays: (person: string) => `${person}, every day with readings`,

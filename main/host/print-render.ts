@@ -6,7 +6,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { PaperName } from '../../app/contract.ts';
+import type { PaperName, PaperProgress } from '../../app/contract.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import { notationAt, ownNotation } from '../../app/core/book/site-notation.ts';
 import type { Entry } from '../../app/core/entry.ts';
@@ -58,18 +58,29 @@ function canPrint(codePoint: number): boolean {
   return characters.has(codePoint);
 }
 
-async function draw(definition: Definition): Promise<Uint8Array> {
+async function draw(definition: Definition, drawn: (share: number) => void): Promise<Uint8Array> {
   const { default: machine } = await import('pdfmake');
   machine.setFonts(fonts);
   machine.setUrlAccessPolicy(() => false);
   machine.setLocalAccessPolicy((path) => resolve(path).startsWith(fontFolder + sep));
+  let told = 0;
+  machine.setProgressCallback((share) => {
+    // it is asked after every line of text: told once in a hundred parts
+    if (share < told + 0.01) return;
+    told = share;
+    drawn(Math.min(share, 1));
+  });
   return machine.createPdf(definition).getBuffer();
 }
 
-/** Prints in this thread. Problems: those of `printPaper`. */
-export async function renderPaper({ entries, site, desks, name, id, ends, closing }: PrintOrder): Promise<Result<Uint8Array>> {
+/** Prints in this thread, and tells how far it is. Problems: those of `printPaper`. */
+export async function renderPaper(
+  { entries, site, desks, name, id, ends, closing }: PrintOrder,
+  told: (progress: PaperProgress) => void = () => undefined,
+): Promise<Result<Uint8Array>> {
   const asked = orderFrom(name, id, ends);
   if (!asked.ok) return asked;
+  told({ stage: 'reading', share: 0 });
   const book = readBook(entries);
   const frame: Frame = { site, desks, newest: newestOf(entries), version, canPrint };
   // a paper is written as the site writes at its newest entry, whoever asks for it
@@ -77,8 +88,9 @@ export async function renderPaper({ entries, site, desks, name, id, ends, closin
     drawnUp(name, book, { ...asked.value, closing }, frame),
   );
   if (!definition.ok) return definition;
+  told({ stage: 'setting', share: 0 });
   try {
-    return good(new Uint8Array(await draw(definition.value)));
+    return good(new Uint8Array(await draw(definition.value, (share) => told({ stage: 'drawing', share }))));
   } catch (error) {
     return bad(problem('paper-failed', '', { detail: errorCode(error) }));
   }

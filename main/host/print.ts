@@ -7,11 +7,12 @@ import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import type { PaperName } from '../../app/contract.ts';
+import type { PaperName, PaperProgress } from '../../app/contract.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import { bad, problem, type Result } from '../../app/core/result.ts';
 import type { CoveredDesk } from '../../app/papers/paper.ts';
 import { errorCode } from './disk.ts';
+import type { Watch } from './print-jobs.ts';
 import { type PrintOrder, renderPaper } from './print-render.ts';
 
 export { renderPaper } from './print-render.ts';
@@ -25,13 +26,14 @@ const keptMs = 5000;
 interface Printer {
   readonly thread: Worker;
   answer: ((answer: Result<Uint8Array>) => void) | null;
+  told: Watch['told'] | null;
   rest: NodeJS.Timeout | null;
 }
 
 const resting: Printer[] = [];
 
 function started(): Printer {
-  const printer: Printer = { thread: new Worker(threadFile), answer: null, rest: null };
+  const printer: Printer = { thread: new Worker(threadFile), answer: null, told: null, rest: null };
   const { thread } = printer;
   const gone = (detail: string) => {
     const place = resting.indexOf(printer);
@@ -39,7 +41,11 @@ function started(): Printer {
     printer.answer?.(bad(problem('paper-failed', '', { detail })));
     printer.answer = null;
   };
-  thread.on('message', (answer: Result<Uint8Array>) => {
+  thread.on('message', (said: { progress: PaperProgress } | { answer: Result<Uint8Array> }) => {
+    if ('progress' in said) {
+      printer.told?.(said.progress);
+      return;
+    }
     // a thread at rest must not keep the program from ending
     thread.unref();
     resting.push(printer);
@@ -48,7 +54,7 @@ function started(): Printer {
       void thread.terminate();
     }, keptMs);
     printer.rest.unref();
-    printer.answer?.(answer);
+    printer.answer?.(said.answer);
     printer.answer = null;
   });
   // a thread that ends without an answer has failed
@@ -57,13 +63,23 @@ function started(): Printer {
   return printer;
 }
 
-/** Each paper has a thread to itself while it is printed. */
-function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
+/** Each paper has a thread to itself while it is printed. One that is stopped takes its thread with it: nothing of it is left. */
+function inThread(order: PrintOrder, watch: Watch | undefined): Promise<Result<Uint8Array>> {
   const printer = resting.pop() ?? started();
   if (printer.rest !== null) clearTimeout(printer.rest);
   printer.thread.ref();
   return new Promise((resolve) => {
-    printer.answer = resolve;
+    const stop = () => {
+      resolve(bad(problem('paper-stopped', '')));
+      printer.answer = null;
+      void printer.thread.terminate();
+    };
+    printer.told = watch?.told ?? null;
+    printer.answer = (answer) => {
+      watch?.signal.removeEventListener('abort', stop);
+      resolve(answer);
+    };
+    watch?.signal.addEventListener('abort', stop, { once: true });
     printer.thread.postMessage(order);
   });
 }
@@ -77,8 +93,9 @@ function inThread(order: PrintOrder): Promise<Result<Uint8Array>> {
  * @param id what it is about: for a run sheet, the id of any charge of the run
  * @param ends for papers over a period: its first and last day or moment; left out, the whole book
  * @param closing for the mercury account: the closing whose statement it is; its period is then the closing's
+ * @param watch is told how far it is; its signal stops it
  * @returns the PDF, or a problem: `paper-no-id`, `paper-takes-no-id`, `paper-takes-no-period`, `not-a-day`, `period-reversed`,
- *   `paper-no-such-run`, `paper-no-such`, `paper-not-understood`, `paper-failed`
+ *   `paper-no-such-run`, `paper-no-such`, `paper-not-understood`, `paper-failed`, `paper-stopped`
  */
 export function printPaper(
   entries: readonly Entry[],
@@ -88,6 +105,7 @@ export function printPaper(
   id: string | undefined,
   ends: PrintOrder['ends'] = {},
   closing?: PrintOrder['closing'],
+  watch?: Watch,
 ): Promise<Result<Uint8Array>> {
   const desks = endMarks.map(({ desk, entries: count, endMark, key, signed, leftOut }) => ({
     desk,
@@ -98,5 +116,5 @@ export function printPaper(
     leftOut,
   }));
   const order: PrintOrder = { entries, site: daybookName, desks, name, id, ends, closing };
-  return existsSync(threadFile) ? inThread(order) : renderPaper(order);
+  return existsSync(threadFile) ? inThread(order, watch) : renderPaper(order, watch?.told);
 }

@@ -20,6 +20,7 @@ import { importInto } from './import-table.ts';
 import { type Installation, openInstallation } from './installation.ts';
 import { lockGate } from './lock-gate.ts';
 import { type OpenDaybook, openDaybook } from './open-daybook.ts';
+import { printJobs, type Watch } from './print-jobs.ts';
 import { sampleName } from './sample/site.ts';
 import { writeSample } from './sample/write.ts';
 import { withKeys } from './sign-check.ts';
@@ -52,6 +53,7 @@ export interface HostOptions {
     id: string | undefined,
     ends: { readonly from?: string | undefined; readonly to?: string | undefined },
     closing?: ClosingOnPaper,
+    watch?: Watch,
   ) => Promise<Result<Uint8Array>>;
 }
 
@@ -70,6 +72,7 @@ const noDaybook: Problem = problem('no-daybook-open', '');
 export function makeQuestions(options: HostOptions): Questions {
   let installed: Result<Installation> | null = null;
   let book: OpenDaybook | null = null;
+  const jobs = printJobs();
   let closed = false;
   let last: Promise<unknown> = Promise.resolve();
 
@@ -211,15 +214,17 @@ export function makeQuestions(options: HostOptions): Questions {
         const kept = book?.keepEvidence(ask) ?? bad(noDaybook);
         return kept.ok ? good({ file: kept.value }) : kept;
       }),
-    paper: async ({ name, id, from, to }) => {
+    paper: async ({ name, id, from, to, job }) => {
       const whole = await inTurn(() => {
         const got = book?.whole() ?? bad(noDaybook);
         return got.ok && book ? good({ ...got.value, desks: withKeys(book.folder, got.value.desks) }) : got;
       });
       if (!whole.ok) return whole;
       const { entries: all, name: daybookName, desks } = whole.value;
-      return options.print(all, daybookName, desks, name, id, { from, to });
+      return jobs.run(job, (watch) => options.print(all, daybookName, desks, name, id, { from, to }, undefined, watch));
     },
+    'paper-progress': async ({ job }) => good(jobs.progress(job)),
+    'paper-stop': async ({ job }) => good({ stopped: jobs.stop(job) }),
     import: (ask) => inTurn(() => (book ? importInto(book, ask, options.clock()) : bad(noDaybook))),
     'close-period': async (ask) => {
       const closed = await closePeriod(ask, { inTurn, open: () => book, options });

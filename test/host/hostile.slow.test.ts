@@ -195,7 +195,9 @@ describe('a question', () => {
     'backup-bring': [],
     'backup-look': [{ from: 'aaaaaaaaaaaaaaaa', opener: { passphrase: 'several words' } }],
     restore: [{ look: 'aaaaaaaaaaaa' }],
-    paper: [{ name: 'run-sheet', id: 'charge-000001', from: '2026-03-01', to: '2026-03-31' }],
+    paper: [{ name: 'run-sheet', id: 'charge-000001', from: '2026-03-01', to: '2026-03-31', job: 'job-000001' }],
+    'paper-progress': [{ job: 'job-000001' }],
+    'paper-stop': [{ job: 'job-000001' }],
   };
   const files = [
     '<svg xmlns="http://www.w3.org/2000/svg"><script/></svg>',
