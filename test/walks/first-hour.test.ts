@@ -2,8 +2,8 @@
  * The first hour by keyboard alone: from an empty home through the first steps to a printed run sheet, every key press counted, and a word of the
  * trade opened where a field uses it.
  */
-import type { Page } from 'playwright';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
+import { countedKeys } from './counted-keys.ts';
 import { axe, closeBrowser, type EmptyHome, openEmptyHome } from './empty-home.ts';
 import { byKeyboard } from './hands.ts';
 import * as steps from './run-steps.ts';
@@ -14,22 +14,6 @@ afterEach(async () => {
   home = null;
 });
 afterAll(closeBrowser);
-
-/** Counts every key from now on, each typed letter as one. */
-function countedKeys(page: Page): () => number {
-  let keys = 0;
-  const press = page.keyboard.press.bind(page.keyboard);
-  const type = page.keyboard.type.bind(page.keyboard);
-  page.keyboard.press = async (...asked) => {
-    keys += 1;
-    await press(...asked);
-  };
-  page.keyboard.type = async (...asked) => {
-    keys += asked[0].length;
-    await type(...asked);
-  };
-  return () => keys;
-}
 
 describe('the first hour', () => {
   it('leads from an empty home to a printed run sheet in fewer than 560 key presses, explanations shown', {

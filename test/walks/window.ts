@@ -12,7 +12,8 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import type { Draft } from '../../app/core/entry.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const command = join(root, 'dist/daybook.mjs');
+/** The built command; another build may be walked through by the folder it lies in. */
+const command = join(process.env.DAYBOOK_DIST ?? join(root, 'dist'), 'daybook.mjs');
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 export interface WalkedWindow {
@@ -34,6 +35,7 @@ export interface WalkedWindow {
 }
 
 function build(): void {
+  if (process.env.DAYBOOK_DIST !== undefined) return;
   const done = spawnSync(process.execPath, [join(root, 'main/build/build.mjs')], { cwd: root, encoding: 'utf8' });
   if (done.status !== 0) throw new Error(`the program could not be built: ${done.stderr}`);
 }
@@ -55,12 +57,17 @@ function addressOf(server: ReturnType<typeof spawn>): Promise<string> {
 }
 
 /** Opens a new daybook called `site` in a window of 1280 × 800. */
-export async function openWalk(site: string): Promise<WalkedWindow> {
+export const openWalk = (site: string): Promise<WalkedWindow> => opened((folder) => ['new', folder, '--site', site]);
+
+/** The same with the sample site. */
+export const openSample = (): Promise<WalkedWindow> => opened((folder) => ['sample', folder]);
+
+async function opened(begin: (folder: string) => readonly string[]): Promise<WalkedWindow> {
   build();
   const place = mkdtempSync(join(tmpdir(), 'walk-'));
   const folder = join(place, 'book');
   const env = { ...process.env, DAYBOOK_HOME: join(place, 'home') };
-  const made = spawnSync(process.execPath, [command, 'new', folder, '--site', site], { env, encoding: 'utf8' });
+  const made = spawnSync(process.execPath, [command, ...begin(folder)], { env, encoding: 'utf8' });
   if (made.status !== 0) throw new Error(`no daybook could be made: ${made.stderr}`);
   const server = spawn(process.execPath, [command, 'serve', folder, '--port', '0'], { env, stdio: ['ignore', 'pipe', 'pipe'] });
   const address = await addressOf(server);
