@@ -10,6 +10,10 @@ type Issue = z.core.$ZodIssue;
 const pathText = (path: readonly PropertyKey[]): string =>
   path.reduce<string>((at, key) => under(at, typeof key === 'number' ? key : String(key)), '');
 
+/** Nothing stands in a field; a null that stands for the whole value is of the wrong type. */
+const absent = (input: unknown, path: readonly PropertyKey[]): boolean =>
+  input === undefined || (input === null && path.length > 0);
+
 function problemsOf(issue: Issue, at: readonly PropertyKey[]): Problem[] {
   const path = [...at, ...issue.path];
   const field = pathText(path);
@@ -21,7 +25,7 @@ function problemsOf(issue: Issue, at: readonly PropertyKey[]): Problem[] {
       return [problem(code, field, data)];
     }
     case 'invalid_type':
-      return [issue.input == null ? problem('missing', field) : problem('wrong-type', field, { wanted: issue.expected })];
+      return [absent(issue.input, path) ? problem('missing', field) : problem('wrong-type', field, { wanted: issue.expected })];
     case 'too_small':
       return [
         problem(issue.origin === 'string' || issue.origin === 'array' ? 'too-short' : 'too-small', field, {
@@ -36,7 +40,7 @@ function problemsOf(issue: Issue, at: readonly PropertyKey[]): Problem[] {
       ];
     case 'invalid_value':
       return [
-        issue.input == null
+        absent(issue.input, path)
           ? problem('missing', field)
           : problem('not-one-of', field, { choices: issue.values.map(String).join(', ') }),
       ];

@@ -138,4 +138,7 @@ function fired(g: Gathering, run: Run): void {
   const held = mercury.gap.ug - lost;
   if (held !== 0) move(g, last.reading, chargePlace(run.id), condenserPlace(run.retort), exactly(held), 'difference', at);
   move(g, last.reading, chargePlace(run.id), lossPlace('retort'), { ug: lost, parts: mercury.gap.parts }, 'difference', at);
+  // nobody said that the charge was dry and nobody weighed its water: as much of the gap as nobody knows may be water
+  const dry = run.last?.waterKnown || run.charges.every((c) => c.reading.body.dry === 'yes');
+  if (!dry && lost > 0) g.bounds.push({ path: 'retort', entry: last.id, at, lowUg: -lost, highUg: 0 });
 }
