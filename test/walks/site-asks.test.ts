@@ -4,7 +4,7 @@
  * shown by role. axe finds nothing in either theme.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { byKeyboard } from './hands.ts';
+import { byKeyboard, pressIfOffered } from './hands.ts';
 import { plainInBoth } from './looked-at.ts';
 import { dayAhead, daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
@@ -183,9 +183,80 @@ test('what one person breathed is shown to the safety officer and to nobody else
   await walked.go('#/daybook/breathed-one/correct');
   expect(await main().textContent()).not.toContain('0.0317');
   await plainInBoth(walked, 'hidden');
+  await walked.go('#/papers/personal-air-record');
+  const paper = main().getByRole('region', { name: 'Personal air record', exact: true });
+  await paper.getByText('are shown to the safety officer').waitFor();
+  expect(await paper.getByRole('button').count()).toBe(0);
+  expect(await paper.locator('select').count()).toBe(0);
   await walked.go('#/retort/new/receipt');
   await main().locator('summary', { hasText: 'An old flask without a mark' }).click();
   await main().getByText('photographed and weighed shut. It is not opened').waitFor();
   await plainInBoth(walked, 'receipt');
   expect(walked.errors).toEqual([]);
+});
+
+test('the site writes commas, troy ounces and its own days: the form is read so, a point is refused by name, a scale’s line is pasted, a change taken back', async () => {
+  const hand = byKeyboard(walked.page);
+  await walked.go('#/site/site-notation');
+  await hand.choose(main().getByRole('radiogroup', { name: 'Decimals' }), 'With a comma: 12,5');
+  await hand.choose(main().getByRole('radiogroup', { name: 'Masses that are worked out' }), 'Troy ounces');
+  await hand.choose(main().getByRole('radiogroup', { name: 'Temperatures' }), '°F');
+  await hand.choose(main().getByRole('radiogroup', { name: 'Days' }), '14.3.2026');
+  const keep = main().getByRole('button', { name: 'Keep', exact: true });
+  await pressIfOffered(hand, main().getByRole('button', { name: 'Keeper', exact: true }), keep);
+  await plainInBoth(walked, 'words-and-units');
+  await hand.press(main().getByRole('button', { name: 'Keep', exact: true }));
+  // kept, the page is drawn anew in what was set
+  await main().getByText('As it stands').waitFor();
+  await main()
+    .getByText(/^Set on \d{1,2}\.\d{1,2}\.\d{4} by/)
+    .waitFor();
+
+  await walked.keep([
+    draft(
+      'poured-one',
+      'receipt',
+      { vessel: 'bottle-one', way: 'bought', weight: { how: 'stated', mass: '4000 g' } },
+      daysAgo(20),
+    ),
+    draft(
+      'issue-one',
+      'issue',
+      { vessel: 'bottle-one', to: 'plates', weight: { how: 'scale', scale: 'bench-scale', gross: '311.0 g' } },
+      daysAgo(6),
+    ),
+  ]);
+  await walked.go('#/daybook/write/issue');
+  await hand.press(main().getByRole('button', { name: 'Begin like the last issue' }));
+  expect(await main().getByLabel('From which vessel').inputValue()).toBe('bottle-one');
+  const reading = main().getByLabel('Reading', { exact: true });
+  expect(await reading.inputValue()).toBe('');
+  await hand.write(reading, '311,1');
+  await main()
+    .getByText(/10,00\d+ ± 0,0/)
+    .first()
+    .waitFor();
+  await hand.write(reading, '1.311');
+  await main().getByText('“1.311 g” has a point').waitFor();
+  await hand.press(main().getByRole('button', { name: 'Take back the last change' }));
+  await main().getByText('has a point').waitFor({ state: 'detached' });
+  await reading.evaluate((field) => {
+    const data = new DataTransfer();
+    data.setData('text', 'US,GS,+ 299.0 g\nST,GS,+ 298.9 g\nST,GS,+ 298.9 oz');
+    field.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+  });
+  await main().getByText('still moving').waitFor();
+  await main().getByText('could mean two').waitFor();
+  await hand.press(main().getByRole('button', { name: 'Take 298,9 g' }));
+  expect(await reading.inputValue()).toBe('298,9');
+  const day = main().getByLabel('Day', { exact: true }).first();
+  await hand.write(day, '31.2.2026');
+  await walked.page.keyboard.press('Tab');
+  await main().getByText('“31.2.2026” is no day').waitFor();
+  const today = new Date().toISOString().slice(0, 10).split('-').map(Number);
+  await hand.write(day, `${today[2]}.${today[1]}.${today[0]}`);
+  await plainInBoth(walked, 'issue-in-commas');
+  await hand.press(main().getByRole('button', { name: 'Keep', exact: true }));
+  await kept();
+  await main().getByText('298,9').first().waitFor();
 });
