@@ -4,6 +4,8 @@ import type { ProblemTexts } from './problems.ts';
 
 export const reckoningProblems: ProblemTexts = {
   topic: (d) => `There is no reckoning called “${d.name}”: choose one of ${d.topics}.`,
+  'two-product-order': () =>
+    'The three assays do not stand in order: the concentrate must be above the feed, the feed above the tail, and none below zero. Look whether two were swapped.',
   'below-zero': () => 'This cannot be below zero: check the sign.',
   'u-below-zero': () => 'A standard uncertainty cannot be below zero: give its size, or leave it out if it is not known.',
   'fineness-range': () =>
