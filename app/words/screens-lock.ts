@@ -18,6 +18,7 @@ export const lockProblems: Readonly<Record<string, (data: Data) => string>> = {
   'passphrase-short': (d) =>
     `A passphrase has at least ${d.least} characters: several words that belong to nobody else are good.`,
   'no-passphrase': () => 'This person has no passphrase on this machine: choose somebody who has.',
+  'unknown-person': () => 'This is nobody in the register of people: choose somebody from the list, or enter the person first.',
   'lock-unreadable': (d) =>
     `What this machine keeps of the passphrases cannot be read (${d.path}), so the window stays locked. Put the file back from a copy; or, whoever looks after this machine moves it away, and the window opens without passphrases. No entry is lost.`,
   'by-locked': () => 'This person has a passphrase: lock the window and open it as them to write in their name.',

@@ -103,7 +103,7 @@ export function lockGate(from: GateFrom): LockGate {
     const whole = open()?.whole() ?? bad(noDaybook);
     if (!whole.ok) return whole;
     const known = readRegisters(readCurrent(whole.value.entries.filter(inRegister))).person.get(person);
-    return known ? good(latest(known).body.name) : bad(problem('unknown-id', 'person', { wanted: 'person' }));
+    return known ? good(latest(known).body.name) : bad(problem('unknown-person', 'person'));
   };
 
   return {

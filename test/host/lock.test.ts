@@ -184,7 +184,7 @@ describe('a passphrase', () => {
       'passphrase-short',
     ]);
     expect(codesIn(await host.ask('passphrase', { person: keeper.id, after: other }))).toEqual(['passphrase-wrong']);
-    expect(codesIn(await host.ask('passphrase', { person: 'nobody-known', after: other }))).toEqual(['unknown-id']);
+    expect(codesIn(await host.ask('passphrase', { person: 'nobody-known', after: other }))).toEqual(['unknown-person']);
     expect((await host.ask('passphrase', { person: keeper.id, before: secret, after: null })).ok).toBe(true);
     await host.ask('lock');
     expect(await host.told()).toMatchObject({ locked: false, people: [], as: null });

@@ -56,6 +56,8 @@ describe('the words of the host', () => {
       lines: 'closing stock 9.0 now 8.0',
       program: '0.1.0',
       here: 5,
+      least: 8,
+      seconds: 20,
       before: 'ab'.repeat(32),
       after: 'cd'.repeat(32),
     };
