@@ -40,6 +40,8 @@ describe('a backup', () => {
     const [folder] = readdirSync(a.place);
     expect(folder).toBe(`Test Battery ${a.book.id.slice(0, 8)}`);
     expect(readdirSync(join(a.place, folder!))).toEqual([list[0]!.file]);
+    // the desk signed its end mark before, and the signature travels along
+    expect(readdirSync(join(a.book.folder, 'signatures'))).toEqual([`${a.book.ownDesk}.jsonl`]);
     await a.host.close();
   });
 
@@ -77,15 +79,15 @@ describe('a backup', () => {
 
   it('carries whatever plain file lies in the folder; links stay behind and are told', async () => {
     const a = await withPlace();
-    mkdirSync(join(a.book.folder, 'signatures'));
-    writeFileSync(join(a.book.folder, 'signatures', 'desk.sig'), 'signed');
+    mkdirSync(join(a.book.folder, 'beside'));
+    writeFileSync(join(a.book.folder, 'beside', 'desk.sig'), 'signed');
     symlinkSync('/etc/hostname', join(a.book.folder, 'link'));
     const { last } = valueIn<BackupsState>(await a.ask('backup-now'));
     expect(last?.leftOut).toEqual(['link']);
     const [listed] = (await backups(a)).list;
     const looked = valueIn<ReplyOf<'backup-look'>>(await a.ask('backup-look', { from: listed!.key }));
     expect((await a.ask('restore', { look: looked.look })).ok).toBe(true);
-    expect(readFileSync(join(looked.into, 'signatures', 'desk.sig'), 'utf8')).toBe('signed');
+    expect(readFileSync(join(looked.into, 'beside', 'desk.sig'), 'utf8')).toBe('signed');
     expect(existsSync(join(looked.into, 'link'))).toBe(false);
     await a.host.close();
   });
