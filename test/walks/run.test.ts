@@ -3,7 +3,7 @@
  * wrong, and a page that dies. The numbers are practice.md's example W8 and stand here as published there.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright';
@@ -120,6 +120,46 @@ describe('a first run, from an empty folder to the printed sheet', () => {
   });
 });
 
+/** On a tablet beside the retort: controls of the firing that are lower than 44 px or stand two in a row of fields, by name. */
+async function smallOnTablet(page: Page): Promise<string[]> {
+  const found: string[] = [];
+  for (const [width, height] of [
+    [768, 1024],
+    [1024, 768],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    if (process.env.WALK_PICTURES) {
+      mkdirSync(process.env.WALK_PICTURES, { recursive: true });
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        await page.screenshot({
+          path: join(process.env.WALK_PICTURES, `run-tablet-${width}-${colorScheme}.png`),
+          fullPage: true,
+        });
+      }
+    }
+    const low = await page.evaluate(() => {
+      const form = document.querySelector('.at-retort form');
+      if (!form) return ['no form'];
+      const told: string[] = [];
+      const asked =
+        'input:not([type="radio"], [type="checkbox"], .picker), select, textarea, button, summary, label:has(input[type="radio"])';
+      for (const one of form.querySelectorAll<HTMLElement>(asked)) {
+        const { height } = one.getBoundingClientRect();
+        if (height > 0 && height < 44) told.push(`${one.tagName} ${one.textContent?.trim().slice(0, 40)} is ${height} px high`);
+      }
+      for (const fields of form.querySelectorAll<HTMLElement>('.fields')) {
+        const lefts = new Set([...fields.children].map((child) => child.getBoundingClientRect().left));
+        if (lefts.size > 1) told.push(`${fields.textContent?.trim().slice(0, 40)} stands in ${lefts.size} columns`);
+      }
+      return told;
+    });
+    found.push(...low.map((text) => `at ${width} px: ${text}`));
+  }
+  await page.setViewportSize({ width: 1280, height: 800 });
+  return found;
+}
+
 describe('every page of the room', () => {
   it('has nothing axe could name, by day and by lamp, and never runs wider than a page at twice its size', async () => {
     home = await openEmptyHome();
@@ -165,6 +205,7 @@ describe('every page of the room', () => {
     await page.getByText('Fire lit', { exact: true }).waitFor();
     await openFolds();
     await look('a run that is open');
+    found.push(...(await smallOnTablet(page)));
     await steps.fire(page, by);
     await look('a run as it is typed');
     await by.press(button(page, 'Keep'));
