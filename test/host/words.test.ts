@@ -6,9 +6,11 @@ import { describe, expect, it } from 'vitest';
 import type { Notice } from '../../app/contract.ts';
 import { openBook } from '../../app/contract.ts';
 import { noticeText } from '../../app/words/notices.ts';
+import { backupProblems } from '../../app/words/problems-backups.ts';
 import { hostProblems } from '../../app/words/problems-host.ts';
 import { importProblems } from '../../app/words/problems-import.ts';
 import { paperProblems } from '../../app/words/problems-papers.ts';
+import { terminalProblems } from '../../app/words/problems-terminal.ts';
 
 const main = fileURLToPath(new URL('../../main', import.meta.url));
 const sources = [
@@ -18,8 +20,8 @@ const sources = [
     .map((name) => join(main, 'host', name)),
 ].map((path) => readFileSync(path, 'utf8'));
 
-/** The host's own words, and those of the papers and tables it is asked for. */
-const told = { ...hostProblems, ...importProblems, ...paperProblems };
+/** The host's own words, and those of the papers, tables and backups it is asked for and of the verbs that run it. */
+const told = { ...hostProblems, ...importProblems, ...paperProblems, ...backupProblems, ...terminalProblems };
 
 describe('the words of the host', () => {
   it('tell every problem that its sources can make', () => {
@@ -58,10 +60,13 @@ describe('the words of the host', () => {
       here: 5,
       least: 8,
       seconds: 20,
+      where: 'backup.json',
+      how: 'key',
       before: 'ab'.repeat(32),
       after: 'cd'.repeat(32),
     };
-    for (const [code, text] of Object.entries(hostProblems)) expect(text(data), code).not.toMatch(/undefined|NaN|null/);
+    for (const [code, text] of Object.entries({ ...hostProblems, ...backupProblems }))
+      expect(text(data), code).not.toMatch(/undefined|NaN|null/);
   });
 
   it('tell every notice, with desk and line where it has them', () => {

@@ -36,7 +36,7 @@ describe('an issue begun like the last one', () => {
   test('leaves a vessel out that is out of use by then', () => {
     const { book, read } = begun();
     book.add('issue', 'issue', { vessel: book.bottle, to: 'plates', weight: scaled('210.0', book.bench) }, on('18'));
-    book.add('gone', 'vessel', { of: book.bottle, label: 'bottle', use: 'working', out: '2026-03-19' }, on('19'));
+    book.add('gone', 'vessel', { of: book.bottle, label: 'bottle', use: 'bottle', out: '2026-03-19' }, on('19'));
     const last = lastIssue(read());
     expect(last && bodyOf(fieldsOf.issue, issueLike(read(), last, at), '+13:00')).toEqual({ to: 'plates' });
   });
