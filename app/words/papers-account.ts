@@ -90,7 +90,7 @@ export const accountPaper = {
     return massHead('At most');
   },
   pathsNote:
-    'Bounds, not findings: what the entries post, and between what it can lie. They may not be added up, and the line “not accounted for” here is what counts of single places left over.',
+    'Bounds, not findings: what the entries post, and between what it can lie. They may not be added up, and the line “difference found by a count” is what counts of single places left over.',
 
   adjustments: 'Adjustments from closed periods',
   closingHead: 'Closing',

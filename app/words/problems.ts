@@ -64,7 +64,7 @@ const masses: ProblemTexts = {
   'mass-comma': (d) => otherMark(d.read),
   'mass-exponent': (d) => `“${d.read}” is written with an exponent: write the number out in full.`,
   'mass-number': (d) =>
-    `“${d.part}” in “${d.read}” is not a plain decimal number: write digits with at most one point, such as 0.5.`,
+    `${d.part === d.read ? `“${d.read}”` : `“${d.part}” in “${d.read}”`} is not a plain decimal number: write digits with at most one point, such as 0.5.`,
   'mass-no-unit': (d) => `“${d.read}” has a number without a unit: add the unit it was read in, such as g or ozt.`,
   'mass-unit': (d) => `“${d.unit}” is not a unit of mass known here (capitals matter): use one of ${d.units}.`,
   'mass-order': (d) =>
@@ -81,7 +81,7 @@ const masses: ProblemTexts = {
   'volume-comma': (d) => otherMark(d.read),
   'volume-exponent': (d) => `“${d.read}” is written with an exponent: write the number out in full.`,
   'volume-number': (d) =>
-    `“${d.part}” in “${d.read}” is not a plain decimal number: write digits with at most one point, such as 0.5.`,
+    `${d.part === d.read ? `“${d.read}”` : `“${d.part}” in “${d.read}”`} is not a plain decimal number: write digits with at most one point, such as 0.5.`,
   'volume-no-unit': (d) => `“${d.read}” has a number without a unit: add it, such as ml.`,
   'volume-unit': (d) => `“${d.unit}” is not a unit of volume known here (capitals matter): use one of ${d.units}.`,
   'volume-order': (d) => `In “${d.read}” the units do not run from large to small, each once: write 1 l 86 ml, for example.`,

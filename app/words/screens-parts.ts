@@ -29,6 +29,7 @@ export const parts = {
   unitOf: (what: string) => `Unit of ${what}`,
   whichOunce: 'Two ounces are in use. Which one does the scale read?',
   whichTon: 'Three tons are in use. Which one is it?',
+  unitTyped: 'as typed',
   unitName: {
     ug: 'µg',
     mg: 'mg',

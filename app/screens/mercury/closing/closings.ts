@@ -12,6 +12,7 @@ import {
   overlap,
 } from '../../../core/book/closings.ts';
 import { type CountedPeriod, periodsOf } from '../../../core/book/periods.ts';
+import { compareMoments } from '../../../core/time.ts';
 import { dayText, momentText } from '../../../words/dates.ts';
 import { entryName } from '../../../words/daybook-naming.ts';
 import { gramText } from '../../../words/figures.ts';
@@ -21,6 +22,13 @@ import { closingPage as words } from '../../../words/screens-closing.ts';
 export function openPeriods(book: Book): readonly CountedPeriod[] {
   const closed = closingsOf(book);
   return periodsOf(book).filter(({ period }) => !closed.some((c) => overlap(c.period, period)));
+}
+
+/** The one to close next: the first open one after the last that was closed, not a gap that was left before it. */
+export function nextToClose(book: Book, open: readonly CountedPeriod[]): CountedPeriod | undefined {
+  const last = closingsOf(book).reduce((to, c) => (to === '' || compareMoments(c.to, to) > 0 ? c.to : to), '');
+  const after = last === '' ? undefined : open.find((p) => compareMoments(p.closing.happened, last) > 0);
+  return after ?? open[0];
 }
 
 /** The period in words, by its two counts. */
