@@ -57,7 +57,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'whole-ore-over-mercury': () =>
     'Whole ore was crushed over mercury. The Minamata Convention on Mercury, annex C, names whole-ore amalgamation among the practices to be eliminated: ask the authority of this site before it is done again.',
   'vessel-empty': (d) =>
-    `By the book “${d.vessel}” now holds ${gramText(Number(d.ug), { sign: true })}: more was taken out than was ever put in, as it is written. Look for a slip in what was taken out, or for a receipt or a return that was not written up.`,
+    `By the book “${d.vessel}” now holds ${gramText(Number(d.ug), { sign: true })}: more was taken out than was ever put in. That is as it was written: look for a slip in what was taken out, or for a receipt or a return that was not written up.`,
   'out-over-in': (d) =>
     `The parts weigh ${gramText(Number(d.ug))} more than went in: one of the weights is wrong, or something was added that is not written down.`,
   'equal-masses': (d) =>

@@ -38,7 +38,7 @@ async function aStore() {
 const instead = (place: string, line: unknown) => whole.map((one) => (one.place === place ? line : one));
 const counts: readonly (readonly [string, readonly unknown[], RegExp])[] = [
   ['a place left out', whole.filter((line) => line !== bottle), /^count-left-out$/],
-  ['a line without an answer', instead('vessel:bottle-one', { place: 'vessel:bottle-one' }), /^not-accepted$/],
+  ['a line without an answer', instead('vessel:bottle-one', { place: 'vessel:bottle-one' }), /^missing$/],
   [
     'a place that could not be counted, without why',
     instead('vessel:bottle-one', { how: 'unanswered', place: 'vessel:bottle-one' }),

@@ -194,7 +194,7 @@ describe('a book at work', () => {
     await working.locator('summary').click();
     await working.getByText('Certificate C 118').waitFor();
     const charged = main().getByRole('listitem').filter({ hasText: 'Ball 1: charged' }).first();
-    await charged.getByRole('link').first().click();
+    await charged.getByRole('link').last().click();
     await main().getByRole('heading', { level: 1, name: 'Charge' }).waitFor();
     await main().getByText('meter at the workshop').first().waitFor();
   });

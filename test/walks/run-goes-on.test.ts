@@ -163,12 +163,12 @@ it('an answer “no” and a hot opening stop nothing and stay in sight', async 
   await by.choose(page.getByRole('radiogroup', { name: 'How was it known to be cold?' }), 'A temperature was measured');
   await by.write(page.getByRole('textbox', { name: /^Temperature measured/ }), '65');
   // while it is typed, before anything is kept
-  await page.getByText(/^65 °C is above 40 °C/).waitFor();
+  await page.getByText(/^65\s°C is above 40\s°C/).waitFor();
   await by.write(reading('Sponge'), '190.0');
   await by.write(reading('Mercury caught'), '305.0');
   await by.press(button('Keep'));
   await page.getByText('“Heat raised slowly and never left alone” was answered no: called away.').waitFor();
-  await page.getByText(/^Opened at 65 °C, above 40 °C/).waitFor();
+  await page.getByText(/^Opened at 65\s°C, above 40\s°C/).waitFor();
   // what the run comes to now is in view, and the page begins there
   expect(await page.locator('h1').evaluate((heading) => heading === document.activeElement)).toBe(true);
   expect(await page.evaluate(() => window.scrollY)).toBe(0);
