@@ -42,6 +42,12 @@ export const lotFields: readonly FieldWords[] = [
   { key: 'seal', label: 'Seal number', shape: text },
 ];
 export const lots = { is: 'list', one: 'Lot', fields: lotFields } as const;
+/** A ball or lot of a clean-up: it may also name the plates it was scraped from. */
+export const scrapedLots = {
+  is: 'list',
+  one: 'Lot',
+  fields: [...lotFields, { key: 'plates', label: 'Scraped from which plates', shape: { is: 'refs', to: 'plate' } }],
+} as const satisfies FieldWords['shape'];
 
 /** Mercury weighed, and the vessel it went to or came from. */
 export const poured = (weighed: string, vesselLabel: string): FieldWords['shape'] => ({

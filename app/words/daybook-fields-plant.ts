@@ -17,6 +17,7 @@ export const plateFields: readonly FieldWords[] = [
   { key: 'of', label: 'Restates', shape: { is: 'ref', to: 'plate' } },
   { key: 'label', label: 'Name of the plate', needed: true, first: true, shape: text },
   { key: 'battery', label: 'Battery it lies below', first: true, shape: { is: 'ref', to: 'battery' } },
+  { key: 'order', label: 'Place down the flow (1 is nearest the mortar)', first: true, shape: { is: 'number' } },
   { key: 'metal', label: 'Metal', first: true, shape: { is: 'one', names: plateMetalNames } },
   { key: 'lengthM', label: 'Length', first: true, shape: { is: 'number', unit: 'm' } },
   { key: 'widthM', label: 'Width', first: true, shape: { is: 'number', unit: 'm' } },

@@ -2,17 +2,17 @@
 import {
   checks,
   key,
-  lots,
   mercuryWeight,
   oreFields,
   remark,
+  scrapedLots,
   strained,
   text,
   vessel,
   weight,
   yesNo,
 } from './daybook-fields-parts.ts';
-import { mercuryStateNames, otherNames, takeNames } from './daybook-names.ts';
+import { mercuryStateNames, otherNames, takeNames, turnedNames } from './daybook-names.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 import { chargeKindNames, cleanUpNames, colourNames, receiptNames } from './retort.ts';
 
@@ -37,7 +37,7 @@ export const cleanUpFields: readonly FieldWords[] = [
     first: true,
     shape: { is: 'group', fields: oreFields },
   },
-  { key: 'lots', label: 'Balls and lots', needed: true, first: true, shape: lots },
+  { key: 'lots', label: 'Balls and lots', needed: true, first: true, shape: scrapedLots },
   strained,
   { key: 'present', label: 'Who was there', shape: { is: 'refs', to: 'person' } },
   { key: 'locked', label: 'Seal or lock it was put away under', shape: text },
@@ -132,6 +132,32 @@ export const firingFields: readonly FieldWords[] = [
   { key: 'finishFrom', label: 'Finishing heat from', shape: moment },
   { key: 'finishTo', label: 'Finishing heat to', shape: moment },
   { key: 'opened', label: 'Opened', first: true, shape: moment },
+  {
+    key: 'noted',
+    label: 'Noted along the fire',
+    shape: {
+      is: 'list',
+      one: 'Note of the fire',
+      fields: [
+        { key: 'at', label: 'When', needed: true, first: true, shape: moment },
+        { key: 'temperatureC', label: 'Temperature read at the retort', first: true, shape: { is: 'number', unit: '°C' } },
+        { key: 'water', label: 'Cooling water turned', shape: { is: 'one', names: turnedNames } },
+        { key: 'fire', label: 'Fire turned', shape: { is: 'one', names: turnedNames } },
+        { key: 'what', label: 'What was seen or done', first: true, shape: text },
+      ],
+    },
+  },
+  {
+    key: 'aimedC',
+    label: 'Temperatures aimed at in the main run',
+    shape: {
+      is: 'group',
+      fields: [
+        { key: 'from', label: 'From', needed: true, first: true, shape: { is: 'number', unit: '°C' } },
+        { key: 'to', label: 'To', needed: true, first: true, shape: { is: 'number', unit: '°C' } },
+      ],
+    },
+  },
   {
     key: 'opening',
     label: 'How it was known to have cooled',

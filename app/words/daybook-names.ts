@@ -17,6 +17,8 @@ export const otherNames: NameOf<'cake' | 'mercury' | 'residue'> = {
 
 export const mercuryStateNames: NameOf<'dry' | 'wet' | 'unknown'> = { dry: 'Dry', wet: 'Wet', unknown: 'Not known' };
 
+export const turnedNames: NameOf<'on' | 'off'> = { on: 'On', off: 'Off' };
+
 export const answerNames: NameOf<'yes' | 'no' | 'na'> = { yes: 'Yes', no: 'No', na: 'Does not apply here' };
 
 export const accuracyNames: NameOf<'I' | 'II' | 'III' | 'IIII'> = { I: 'I', II: 'II', III: 'III', IIII: 'IIII' };

@@ -3,6 +3,7 @@ import { dayText } from './dates.ts';
 import type { ProblemTexts } from './problems.ts';
 import { airProblems } from './problems-air.ts';
 import { closingProblems } from './problems-closing.ts';
+import { temperatureText } from './temperatures.ts';
 import { things } from './things.ts';
 
 const unnamed: Readonly<Record<string, string>> = {
@@ -44,6 +45,8 @@ export const recordProblems: ProblemTexts = {
   'unknown-id': (d) =>
     `This names a ${things[String(d.wanted)] ?? 'thing'} that is not in this daybook: enter it first, or pick another.`,
   'tare-missing': () => 'A vessel was named but not its weight empty: write the tare down with this weighing.',
+  'net-below-nothing': (d) =>
+    `The gross (${d.gross}) is less than the tare (${d.tare}), and nothing weighs less than nothing: read the scale again, and see whether the two are swapped. Where an older book says it so, name that book under Further particulars, and it is kept as it stands there.`,
   'due-before': (d) => `It is due on ${dayText(String(d.due))}, before it was done on ${dayText(String(d.on))}: check both days.`,
   'question-twice': (d) => `The question “${d.check}” stands twice in this list, or is both worded anew and left out: keep one.`,
   'key-twice': () => 'Two rows stand under one key: take one out and add it again.',
@@ -58,6 +61,8 @@ export const recordProblems: ProblemTexts = {
   'charge-twice': () => 'The same charge stands here twice: one row for each charge is enough.',
   'retort-missing': () => 'No charge is named yet, so say which retort was fired: pick the retort.',
   'retort-differs': () => 'This is not the retort that the charge was put into: leave the retort out, or correct the charge.',
+  'aim-reversed': (d) =>
+    `The temperatures aimed at run from ${temperatureText(Number(d.from))} down to ${temperatureText(Number(d.to))}: put the lower one first.`,
   'times-reversed': (d) => `${d.at} is earlier than the step before it (${d.before}): check the two times and their days.`,
   'authority-missing': () => 'Use under an authority was ticked: write down which, its number, its expiry and what it covers.',
   'authority-not-asked': () =>

@@ -1,8 +1,8 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readBook } from '../../app/core/book/book.ts';
 import { checkDraft } from '../../app/core/book/rules.ts';
 import type { Draft } from '../../app/core/entry.ts';
-import { draftFrom } from '../../app/core/kinds/index.ts';
+import { type Body, draftFrom } from '../../app/core/kinds/index.ts';
 import { problemText } from '../../app/words/problems.ts';
 import { BookMaker, stated } from './book-maker.ts';
 
@@ -93,6 +93,27 @@ test('times that run backwards are refused', () => {
   expect(refused(book, { kind: 'firing', body })).toEqual(['times-reversed body.opened']);
 });
 
+test('a note of the fire that has not come, and an aim that runs from hot to cold, are refused', () => {
+  const book = site();
+  const body = {
+    retort: book.pot,
+    heats: [{}],
+    noted: [{ at: '2026-03-14T09:10+13:00', temperatureC: 360, water: 'on' }, { at: '2062-03-14T09:10+13:00' }],
+    aimedC: { from: 450, to: 350 },
+  };
+  expect(refused(book, { kind: 'firing', body })).toEqual(['in-the-future body.noted[1].at', 'aim-reversed body.aimedC.to']);
+});
+
+test('a ball scraped from a plate that is in no register is refused', () => {
+  const book = site();
+  const plate = book.add('plate one', 'plate', { label: 'Plate one' });
+  const lots = [
+    { key: '1', label: 'A', weight: stated('5'), plates: [plate] },
+    { key: '2', label: 'B', weight: stated('5'), plates: [plate, 'plate-nobody-knows'] },
+  ];
+  expect(refused(book, { kind: 'clean-up', body: { type: 'routine', lots } })).toEqual(['unknown-id body.lots[1].plates[1]']);
+});
+
 test('times are compared as moments, so a change of offset at night is no reversal', () => {
   const book = site();
   const body = { retort: book.pot, heats: [{}], lit: '2026-03-14T02:30+13:00', opened: '2026-03-14T02:10+12:00' };
@@ -124,6 +145,51 @@ test('an authority is asked for where it is claimed, and not taken where it is n
 
 test('a name stands in a register once', () => {
   expect(refused(site(), { kind: 'person', body: { name: 'Keeper', roles: ['keeper'] } })).toEqual(['name-taken body.name']);
+});
+
+describe('a weight whose tare is heavier than its gross', () => {
+  const book = site();
+  /** The bench scale reads to 0.01 g: two readings of it scatter by 0.0071 g, twice that is 0.0142 g. */
+  const weighed = (gross: string, more = {}) => ({ how: 'scale', scale: book.bench, gross, tare: '412.15 g', ...more });
+  const told = 'net-below-nothing body.lots[0].weight.gross';
+
+  test('is refused by name, with both figures', () => {
+    expect(refused(book, cleanUp(weighed('12.40 g')))).toEqual([told]);
+    expect(refused(book, cleanUp(weighed('12.40 g', { scale: undefined })))).toEqual([told]);
+    expect(problemText({ code: 'net-below-nothing', field: '', data: { gross: '12.40 g', tare: '412.15 g' } })).toMatch(
+      /12\.40 g.+412\.15 g/,
+    );
+  });
+
+  test('is kept where the scale cannot tell it from nothing, and where nothing at all is left', () => {
+    expect(refused(book, cleanUp(weighed('412.15 g')))).toEqual([]);
+    expect(refused(book, cleanUp(weighed('412.14 g')))).toEqual([]);
+    expect(refused(book, cleanUp(weighed('412.13 g')))).toEqual([told]);
+    expect(refused(book, cleanUp(weighed('412.14 g', { scale: undefined })))).toEqual([told]);
+  });
+
+  test('is kept as it stands where it is copied from an older book, and flagged', () => {
+    const transcribed = { book: 'Mill book 1907', page: '12' };
+    expect(refused(book, { ...cleanUp(weighed('12.40 g')), transcribed })).toEqual([]);
+    const copied = site();
+    const body = cleanUp(weighed('12.40 g')).body as Body<'clean-up'>;
+    const id = copied.add('copied', 'clean-up', body);
+    expect(
+      readBook(copied.entries)
+        .flags.get(id)
+        ?.map((f) => f.code),
+    ).toContain('tare-over-gross');
+  });
+
+  test('is refused in a correction too, unless what it corrects was copied', () => {
+    const own = site();
+    const id = own.add('own', 'clean-up', cleanUp(weighed('512.15 g')).body as Body<'clean-up'>);
+    const correction = { kind: 'correction', body: { corrects: id, body: cleanUp(weighed('12.40 g')).body, why: 'misread' } };
+    expect(refused(own, correction)).toEqual(['net-below-nothing body.body.lots[0].weight.gross']);
+    const last = own.entries.pop();
+    if (last) own.entries.push({ ...last, transcribed: { book: 'Mill book 1907' } });
+    expect(refused(own, correction)).toEqual([]);
+  });
 });
 
 test('a strike of a strike is refused, and so is a second strike', () => {

@@ -44,6 +44,7 @@ export const yearSamples: { readonly [K in YearKind]: readonly Body<K>[] } = {
       of: 'plate-one',
       label: 'Plate one',
       battery: 'battery-one',
+      order: 2,
       metal: 'silvered-copper',
       lengthM: 1.25,
       widthM: 0.6,

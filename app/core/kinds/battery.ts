@@ -18,6 +18,8 @@ export const plate = z.strictObject({
   of: id.optional(),
   label,
   battery: id.optional(),
+  /** Its place down the flow, counted from the mortar: 1 lies nearest. */
+  order: z.number().int().min(1).max(60).optional(),
   metal: z.enum(plateMetals).optional(),
   lengthM: positive.max(50).optional(),
   widthM: positive.max(50).optional(),

@@ -36,6 +36,8 @@ export const cleanUp = z.strictObject({
         weight,
         state: z.enum(lotStates).optional(),
         source: z.enum(lotSources).optional(),
+        /** The plate it was scraped from, or those it was scraped from together. Left out: which is not said. */
+        plates: z.array(id).min(1).max(24).optional(),
         seal: label.optional(),
       }),
     )

@@ -8,6 +8,9 @@ import { z } from '../zod.ts';
 
 export const spongeColours = ['yellow', 'grey', 'white', 'black'] as const;
 
+/** What can be turned on and off along the fire. */
+export const turned = ['on', 'off'] as const;
+
 export const firing = z.strictObject({
   heats: z
     .array(z.strictObject({ charge: id.optional(), sponge: weight.optional(), colour: z.enum(spongeColours).optional() }))
@@ -22,6 +25,21 @@ export const firing = z.strictObject({
   finishFrom: moment.optional(),
   finishTo: moment.optional(),
   opened: moment.optional(),
+  /** Written down along the fire, each under its own time: a temperature read at the retort, cooling water or fire turned on or off, anything seen. */
+  noted: z
+    .array(
+      z.strictObject({
+        at: moment,
+        temperatureC: z.number().min(-60).max(1300).optional(),
+        water: z.enum(turned).optional(),
+        fire: z.enum(turned).optional(),
+        what: label.optional(),
+      }),
+    )
+    .max(200)
+    .optional(),
+  /** The temperatures it was meant to be held between in the main run, as the site set them. */
+  aimedC: z.strictObject({ from: z.number().min(0).max(1300), to: z.number().min(0).max(1300) }).optional(),
   /** How it was known that it had cooled: a temperature measured at the retort, or only that it stood. Left out: not recorded. */
   opening: z
     .union([

@@ -31,6 +31,8 @@ const rules: Rules = {
   'clean-up': (body, asking) => {
     asking.known(body.parcel, 'parcel', 'body.parcel');
     madeLots(body.lots, 'body.lots', asking);
+    for (const [i, { plates = [] }] of body.lots.entries())
+      for (const [n, id] of plates.entries()) asking.known(id, 'plate', `body.lots[${i}].plates[${n}]`);
     asking.weight(body.strained?.weight, 'body.strained.weight');
     asking.known(body.strained?.vessel, 'vessel', 'body.strained.vessel');
     for (const [i, id] of (body.present ?? []).entries()) asking.known(id, 'person', `body.present[${i}]`);

@@ -64,6 +64,9 @@ export function firingRules(body: Body<'firing'>, asking: Asking): void {
   }
   if (body.finishFrom !== undefined && body.finishTo !== undefined)
     inOrder(body.finishFrom, body.finishTo, 'body.finishTo', asking);
+  for (const [i, { at }] of (body.noted ?? []).entries()) asking.moment(at, `body.noted[${i}].at`);
+  const { aimedC } = body;
+  if (aimedC && aimedC.from > aimedC.to) asking.refuse('aim-reversed', 'body.aimedC.to', { from: aimedC.from, to: aimedC.to });
 }
 
 function inOrder(before: string, at: string, field: string, asking: Asking): void {
