@@ -102,6 +102,10 @@ const diamond = (x: number, y: number): string =>
 const shapeOf = (mark: DrawnMark, x: number, y: number): string =>
   mark === 'read' ? '' : mark === 'below' ? triangle(x, y + 8, false) : triangle(x, y - 8, true);
 
+/** The shape of a momentary value, by what kind of value it is. */
+export const momentShape = (mark: DrawnMark, x: number, y: number): string =>
+  mark === 'read' ? diamond(x, y) : shapeOf(mark, x, y);
+
 /** Lays the day out over a width. Every value and every line that is drawn lies inside. */
 export function layAirDay(drawn: AirDayDrawn, width: number): AirDayLayout {
   const values = [...drawn.steps.flatMap((s) => [s.value, s.most ?? 0]), ...drawn.moments.map((m) => m.value)];
@@ -147,7 +151,7 @@ export function layAirDay(drawn: AirDayDrawn, width: number): AirDayLayout {
   });
   const moments = drawn.moments.map(({ at, value, mark }) => {
     const [x, high] = [across(at), y(value)];
-    return { mark, x, y: high, shape: mark === 'read' ? diamond(x, high) : shapeOf(mark, x, high) };
+    return { mark, x, y: high, shape: momentShape(mark, x, high) };
   });
   const gapWide = drawn.gapName.length * letter + 8;
   let lastHour = Number.NEGATIVE_INFINITY;
