@@ -13,7 +13,8 @@ import { rulesOf } from './rules/by-kind.ts';
 
 /** Every reason this draft cannot be kept in this book. `now` is the machine's clock as a moment. Empty: it can be kept. */
 export function checkDraft(book: Book, draft: Draft, now: string): readonly Problem[] {
-  const asking = new Asking(book, now, null);
+  const transcribed = draft.transcribed !== undefined;
+  const asking = new Asking(book, now, { happened: draft.happened, transcribed });
   asking.moment(draft.happened, 'happened');
   if (draft.form && serialStands(draft.form.number) === false)
     asking.problems.push(problem('form-number', 'form.number', { read: draft.form.number }));
@@ -24,13 +25,14 @@ export function checkDraft(book: Book, draft: Draft, now: string): readonly Prob
     asking.known(id, 'person', i === 0 ? 'by' : `witness[${i - 1}]`);
   }
   if (!isKind(draft.kind)) return [...asking.problems, problem('unknown-kind', 'kind', { kind: draft.kind })];
-  if (draft.kind === 'correction') return [...asking.problems, ...checkCorrection(book, draft.body as Body<'correction'>, now)];
+  if (draft.kind === 'correction')
+    return [...asking.problems, ...checkCorrection(book, draft.body as Body<'correction'>, now, transcribed)];
   rulesOf(draft.kind, draft.body, draft.happened, asking);
   return asking.problems;
 }
 
 /** A correction is held to the rules of the kind it corrects; what the old reading used up is free for the new one. */
-function checkCorrection(book: Book, body: Body<'correction'>, now: string): Problem[] {
+function checkCorrection(book: Book, body: Body<'correction'>, now: string, transcribed: boolean): Problem[] {
   const root = rootReading(book, body.corrects);
   if (!root) return [problem('unknown-id', 'body.corrects', { id: body.corrects, wanted: 'entry' })];
   if (root.kind === 'strike') return [problem('correction-of-strike', 'body.corrects')];
@@ -38,11 +40,13 @@ function checkCorrection(book: Book, body: Body<'correction'>, now: string): Pro
   const inner = bodyFrom(root.kind as Kind, body.body);
   const within = (p: Problem): Problem => ({ ...p, field: `body.${p.field}` });
   if (!inner.ok) return inner.problems.map(within);
-  const asking = new Asking(book, now, root.id);
-  rulesOf(root.kind, inner.value, body.happened ?? root.happened, asking);
+  const happened = body.happened ?? root.happened;
+  const copied = transcribed || root.entry.transcribed !== undefined;
+  const asking = new Asking(book, now, { instead: root.id, happened, transcribed: copied });
+  rulesOf(root.kind, inner.value, happened, asking);
   const problems = asking.problems.map(within);
   if (body.happened === undefined) return problems;
-  const dated = new Asking(book, now, null);
+  const dated = new Asking(book, now, { happened, transcribed: copied });
   dated.moment(body.happened, 'body.happened');
   return [...problems, ...dated.problems];
 }

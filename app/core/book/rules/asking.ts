@@ -4,6 +4,7 @@ import { type Problem, problem } from '../../result.ts';
 import type { Weight } from '../../shapes.ts';
 import { dayNumber, dayOf, minutesOf } from '../../time.ts';
 import type { Book } from '../book.ts';
+import { belowNothing } from './below-nothing.ts';
 
 /** How far ahead of the machine's clock a moment may lie: a day, for clocks and offsets that differ. */
 const aheadMinutes = 1440;
@@ -17,11 +18,17 @@ export class Asking {
   readonly now: string;
   /** The entry whose new reading this is, if it is a correction: what it used up is free. */
   readonly instead: string | null;
+  /** When it happened, as a moment: a scale counts as it stood then. */
+  readonly happened: string;
+  /** Copied from an older book: what stands there is kept as it stands, however odd. */
+  readonly transcribed: boolean;
 
-  constructor(book: Book, now: string, instead: string | null) {
+  constructor(book: Book, now: string, of: { instead?: string; happened: string; transcribed: boolean }) {
     this.book = book;
     this.now = now;
-    this.instead = instead;
+    this.instead = of.instead ?? null;
+    this.happened = of.happened;
+    this.transcribed = of.transcribed;
   }
 
   refuse(code: string, field: string, data?: Problem['data']): void {
@@ -33,12 +40,14 @@ export class Asking {
     if (id !== undefined && this.book.current.byId.get(id)?.kind !== wanted) this.refuse('unknown-id', field, { id, wanted });
   }
 
-  /** Scale and vessel of the weight are known, and a vessel's tare is written down with it. */
+  /** Scale and vessel of the weight are known, a vessel's tare is written down with it, and what is left is not less than nothing. */
   weight(weight: Weight | undefined, field: string): void {
     if (weight?.how !== 'scale') return;
     this.known(weight.scale, 'scale', `${field}.scale`);
     this.known(weight.vessel, 'vessel', `${field}.vessel`);
     if (weight.vessel !== undefined && weight.tare === undefined) this.refuse('tare-missing', `${field}.tare`);
+    if (!this.transcribed && belowNothing(weight, this.happened, this.book.registers))
+      this.refuse('net-below-nothing', `${field}.gross`, { gross: weight.gross, tare: weight.tare ?? '' });
   }
 
   /** The moment has come, and is not before the trade. */
