@@ -179,6 +179,16 @@ export const writeUp = {
   likeLast: 'Begin like the last issue',
   likeLastSays: (moment: string) => `Vessels and scale as on ${moment}; the weight is read anew.`,
   margin: 'A new entry',
+  stock: {
+    holds: (mass: string) => `By the book it holds ${mass} of mercury at that time.`,
+    asks: (vessel: string, taken: string, held: string) =>
+      `${taken} would leave “${vessel}”, which holds ${held} by the book. Read the weight and its unit again, and see whether it is the right vessel, and whether a receipt or a return was not written up. A book can be wrong: what was weighed can be kept as it is, and stays marked.`,
+    ask: {
+      title: 'More than the book says is there',
+      tick: 'It was weighed so: keep it',
+      missing: 'Mend the weight or the vessel, or tick that it was so. Nothing was kept.',
+    },
+  },
   back: 'To the daybook',
   more: 'More to write up',
   all: 'All that can be written up',
