@@ -82,6 +82,7 @@ export const siteLines: Lines<Kinds> = {
       [of('weighed').length, 'weighed'],
       [of('estimated').length, 'estimated'],
       [of('seen').length, 'there and not touched'],
+      [of('empty').length, 'seen empty'],
     ] as const;
     const missed = of('unanswered');
     const lost = of('not-found');

@@ -84,6 +84,7 @@ export const countNames: NameOf<CountWay> = {
   estimated: 'Estimated',
   seen: 'There, not touched',
   unanswered: 'Could not be counted',
+  empty: 'Empty: looked into',
   'not-found': 'Not found',
 };
 export const countScopeNames: NameOf<(typeof countScopes)[number]> = {

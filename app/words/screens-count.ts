@@ -40,6 +40,7 @@ export const stockTake = {
     weighed: 'Weighed',
     estimated: 'Estimated',
     seen: 'There, not touched',
+    empty: 'Empty: looked into, nothing there',
     unanswered: 'Cannot be counted',
     'not-found': 'Not found',
   } satisfies Of<CountWay>,
@@ -67,6 +68,8 @@ export const stockTake = {
   notFoundNote: 'Where it was looked for',
   notFoundSays: 'All that is booked there will not be accounted for. Search first; tell the safety officer.',
   seenSays: 'The book’s amount is carried forward as it stands.',
+  emptySays:
+    'Counted as nothing, on sight. What clings to walls and joints is not seen: weigh or estimate it where that may matter.',
   previous: 'Back',
   next: 'Next place',
   toKeep: 'Every place is answered: read it through below, then keep it.',

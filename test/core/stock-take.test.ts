@@ -184,6 +184,32 @@ describe('seals', () => {
   });
 });
 
+describe('a place that was looked into and found empty', () => {
+  test('is counted as nothing, and what was booked there is unaccounted for', () => {
+    const s = store();
+    counted(s, [{ how: 'empty', place: vesselPlace(s.bottle) }]);
+    expect([gramsIn(s, vesselPlace(s.bottle)), gramsIn(s, lossPlace('unaccounted'))]).toEqual([0, 1200]);
+    const compared = comparedWithBook(readBook(store().entries), { how: 'empty', place: vesselPlace(s.bottle) }, at);
+    expect([compared.counted?.ug, uOf(compared.counted ?? nothing), compared.difference.ug]).toEqual([0, 0, -1_200_000_000]);
+  });
+
+  test('is an answer of a whole count, except where a seal, a label or the metal of a plate keeps the eye out', () => {
+    const s = store();
+    const empty = (place: string) =>
+      problems(
+        s,
+        whole(s).map((line) => (line.place === place ? { how: 'empty', place } : line)),
+      );
+    for (const place of [vesselPlace(s.bottle), vesselPlace(s.drum), circuitPlace('trap'), circuitPlace('pan')])
+      expect(empty(place), place).toEqual([]);
+    for (const place of [vesselPlace(s.flask), lotPlace(s.lot), circuitPlace('plates')])
+      expect(
+        empty(place).map((p) => p.code),
+        place,
+      ).toEqual(['count-way']);
+  });
+});
+
 /** The flask poured from by one issue, and then weighed for the first time. */
 function pouredFrom(s: Store, weight: Body<'issue'>['weight'], foundG: string) {
   s.add('fed', 'issue', { vessel: s.flask, to: 'plates', weight });

@@ -59,24 +59,26 @@ function groupAt(book: Book, place: string, at: string, seal: string | null): Co
 
 /**
  * How a place can be answered, the best way first. A scale does not show the mercury of a drum, of residues or of the circuit; what stands in a
- * retort is not opened for a count; only what bears a seal can be answered by it.
+ * retort is not opened for a count; only what bears a seal can be answered by it. A plate that was ever dressed holds mercury in itself, so looking at it
+ * does not make it empty; neither is a sealed flask looked into.
  */
-function waysOf(group: CountGroup, seal: string | null): readonly CountWay[] {
+function waysOf(group: CountGroup, seal: string | null, place: string): readonly CountWay[] {
   const never: readonly CountWay[] = ['unanswered', 'not-found'];
   switch (group) {
     case 'sealed':
       return ['sealed', 'weighed', 'estimated', ...never];
     case 'working':
-      return ['weighed', 'estimated', ...never];
+      return ['weighed', 'empty', 'estimated', ...never];
     case 'lots':
       return ['weighed', 'seen', 'estimated', ...never];
     case 'in-hand':
+      return placeParts(place).kind === 'condenser' ? ['seen', 'empty', 'estimated', ...never] : ['seen', 'estimated', ...never];
     case 'residues':
-      return ['seen', 'estimated', ...never];
+      return ['seen', 'empty', 'estimated', ...never];
     case 'drums':
-      return seal === null ? ['estimated', ...never] : ['sealed', 'estimated', ...never];
+      return seal === null ? ['estimated', 'empty', ...never] : ['sealed', 'estimated', ...never];
     case 'circuit':
-      return ['estimated', 'unanswered'];
+      return place === circuitPlace('plates') ? ['estimated', 'unanswered'] : ['estimated', 'empty', 'unanswered'];
   }
 }
 
@@ -84,7 +86,7 @@ function waysOf(group: CountGroup, seal: string | null): readonly CountWay[] {
 export function countWays(book: Book, place: string, at: string, without: string | null = null): readonly CountWay[] {
   const { kind, of } = placeParts(place);
   const seal = kind === 'vessel' ? sealAt(book, of, at, without) : null;
-  return waysOf(groupAt(book, place, at, seal), seal);
+  return waysOf(groupAt(book, place, at, seal), seal, place);
 }
 
 /** Vessels in use at that moment, or not empty by the book; a dish only while something is in it. */
@@ -113,7 +115,7 @@ export function countListOf(book: Book, at: string, without: string | null = nul
     const { kind, of } = placeParts(place);
     const seal = kind === 'vessel' ? sealAt(book, of, at, without) : null;
     const group = groupAt(book, place, at, seal);
-    const ways = waysOf(group, seal);
+    const ways = waysOf(group, seal, place);
     return {
       place,
       group,

@@ -16,6 +16,8 @@ const line = z.discriminatedUnion('how', [
   z.strictObject({ how: z.literal('estimated'), place: label, estimate }),
   /** There as the book has it, read by its label and not touched: for lots, charges and sponges, whose mercury no scale shows. */
   z.strictObject({ how: z.literal('seen'), place: label }),
+  /** Looked into and nothing seen: counted as nothing, with no uncertainty, for the eye gives none. */
+  z.strictObject({ how: z.literal('empty'), place: label }),
   z.strictObject({ how: z.literal('unanswered'), place: label, why: label, sealBroken }),
   z.strictObject({ how: z.literal('not-found'), place: label, note: label.optional() }),
 ]);

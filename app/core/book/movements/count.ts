@@ -34,6 +34,7 @@ export function countedMercury(line: CountLine, booked: Measured, c: Counting): 
     case 'seen':
     case 'unanswered':
       return null;
+    case 'empty':
     case 'not-found':
       return nothing;
     case 'estimated':

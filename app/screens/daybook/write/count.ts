@@ -44,8 +44,8 @@ export function countGroup(book: Book, place: string): CountGroup {
 
 /** How a place of such a group can be answered. */
 export const waysOf: Readonly<Record<CountGroup, readonly CountWay[]>> = {
-  store: ['sealed', 'weighed', 'estimated', 'unanswered', 'not-found'],
-  drums: ['sealed', 'estimated', 'unanswered', 'not-found'],
+  store: ['sealed', 'weighed', 'empty', 'estimated', 'unanswered', 'not-found'],
+  drums: ['sealed', 'estimated', 'empty', 'unanswered', 'not-found'],
   circuit: ['estimated', 'unanswered'],
   other: ['estimated', 'unanswered'],
 };

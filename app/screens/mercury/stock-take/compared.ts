@@ -20,11 +20,11 @@ export interface ComparedRow {
   readonly z: string;
 }
 
-/** What an answered row found; null while it is not completely answered. */
-export function comparedRow(book: Book, row: CountRow, at: string): ComparedRow | null {
+/** What an answered row found; null while it is not completely answered. `without`: the stock-take it was kept in, once it was. */
+export function comparedRow(book: Book, row: CountRow, at: string, without: string | null = null): ComparedRow | null {
   const line = row.done ? lineRead(row) : null;
   if (line === null) return null;
-  const { book: booked, counted, difference, z } = comparedWithBook(book, line, at);
+  const { book: booked, counted, difference, z } = comparedWithBook(book, line, at, without);
   return {
     place: row.place,
     name: placeText(book, row.place),

@@ -102,6 +102,7 @@ export function lineOf(row: CountRow): Record<string, unknown> {
         },
       };
     case 'seen':
+    case 'empty':
       return { how, place };
     case 'unanswered':
       return { how, place, why: textOr(row.why), sealBroken };
