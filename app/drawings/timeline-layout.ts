@@ -116,7 +116,7 @@ const letter = 6.9;
 const edge = 10;
 const row = 24;
 const gap = 10;
-const panelHeight = 96;
+const panelHeight = 120;
 const panelHead = 24;
 const foot = 28;
 /** A line this many times above everything read would press it flat. */
@@ -251,15 +251,17 @@ function layPanel(
   const lines = panel.lines.filter((line) => highest === 0 || line.value <= highest * farAbove);
   const beyond = panel.lines.filter((line) => !lines.includes(line));
   const most = Math.max(highest, ...lines.map((line) => line.value));
+  const least = Math.min(0, ...values);
   const top = from + panelHead;
   const bottom = top + panelHeight;
   const scale = scaleLinear()
-    .domain([0, most === 0 ? 1 : most * 1.15])
+    .domain([least, most === 0 && least === 0 ? 1 : most * 1.15])
     .nice(3);
   const format = scale.tickFormat(3, 'f');
   const y = scale.copy().range([bottom, top]);
   const x = (at: number): number => across(Math.min(minutes, Math.max(0, at)));
   const labels: LaidText[] = [];
+  const marked: [number, number][] = [];
   const tell = (text: string, middle: number, above: number) => {
     const width = wide(text);
     const at = Math.min(right - width / 2, Math.max(left + width / 2, middle));
@@ -267,10 +269,6 @@ function layPanel(
     const free = labels.every((l) => Math.abs(l.x - at) >= (l.width + width) / 2 + 6 || Math.abs(l.y - line) >= 15);
     if (free) labels.push({ x: at, y: line, text, anchor: 'middle', width });
   };
-  const laidLines = lines.map(({ value, name }) => {
-    const text = cut(name, right - left - 8);
-    return { y: y(value), label: { x: right - 4, y: y(value) - 4, text, anchor: 'end' as const, width: wide(text) } };
-  });
   const steps = panel.steps.map((s) => {
     const [a, b, at] = [x(s.from), x(s.to), y(s.value)];
     const stem = s.most === undefined ? '' : `M${n((a + b) / 2)},${n(at)}V${n(y(s.most))}`;
@@ -279,8 +277,29 @@ function layPanel(
   });
   const moments = panel.moments.map((m) => {
     const at = x(m.at);
+    marked.push([at, y(m.value)]);
     tell(m.text, at, y(m.value) - 12);
     return { mark: m.mark, shape: momentShape(m.mark, at, y(m.value)) };
+  });
+  // names of lines find room after the values have theirs: above the line or below it, at the right or at the left
+  const named: LaidText[] = [];
+  const laidLines = lines.map(({ value, name }) => {
+    const text = cut(name, right - left - 8);
+    const width = wide(text);
+    const at = y(value);
+    const tries = [right - 4, left + 4 + width].flatMap((end) => [at - 4, at + 14].map((line) => ({ end, line })));
+    const free = ({ end, line }: { end: number; line: number }) =>
+      line >= top + 8 &&
+      line <= bottom - 1 &&
+      [...labels, ...named].every((l) => {
+        const close = l.anchor === 'end' ? l.x : l.x + l.width / 2;
+        return end + 4 <= close - l.width || close + 4 <= end - width || Math.abs(l.y - line) >= 13;
+      }) &&
+      marked.every(([x, my]) => x < end - width - 10 || x > end + 10 || my < line - 22 || my > line + 8);
+    const place = tries.find(free) ?? { end: right - 4, line: at - 4 };
+    const label: LaidText = { x: place.end, y: place.line, text, anchor: 'end', width };
+    named.push(label);
+    return { y: at, label };
   });
   return {
     id: panel.id,

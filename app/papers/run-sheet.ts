@@ -25,6 +25,7 @@ import { figuresOf } from './run-sheet/figures.ts';
 import { findingsOf } from './run-sheet/findings.ts';
 import { firings, firingsOf } from './run-sheet/firings.ts';
 import { readingsOf, readingsTable, scalesOf } from './run-sheet/readings.ts';
+import { firingsAlongTheClock } from './run-sheet/timeline.ts';
 import { wentIn } from './run-sheet/went-in.ts';
 import { signatures } from './signatures.ts';
 import { standingText } from './standing.ts';
@@ -70,6 +71,7 @@ export function runSheet(book: Book, chargeId: string, frame: Frame): Result<Def
         ...findingsOf(run),
         ...wentIn(book, run),
         ...firings(book, run),
+        ...firingsAlongTheClock(book, run, frame),
         ...checks(run, book),
         ...condenserOf(book, run),
         ...remarks(flags),

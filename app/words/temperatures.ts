@@ -12,8 +12,14 @@ export function degreesText(c: number | string): string {
   return marked(text).replace('-', '−');
 }
 
+/** The bare number in the unit written here: where a scale is drawn. */
+export const degreesValue = (c: number): number => (inF() ? (c * 9) / 5 + 32 : c);
+
 /** The unit: "°C". */
 export const degreeUnit = (): string => (inF() ? '°F' : '°C');
+
+/** A field's unit as the site has it: °F for °C where it writes those, any other as it is. */
+export const unitShown = (unit: string | undefined): string | undefined => (unit === '°C' ? degreeUnit() : unit);
 
 /** "21.5 °C". */
 export const temperatureText = (c: number | string): string => `${degreesText(c)}\u00a0${degreeUnit()}`;
