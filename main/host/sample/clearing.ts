@@ -87,12 +87,13 @@ function floorCleared(work: Work): MadeLot[] {
 
 function scaledPlate(work: Work, day: string, metal: number, i: number): MadeLot[] {
   const { story, site } = work;
+  const plate = i === 0 ? site.plate : site.lowerPlate;
   story.tell('plate-work', later(day, -1), '10:00', {
-    plate: i === 0 ? site.plate : site.lowerPlate,
+    plate,
     what: 'scaled',
     note: 'cold, wet, scraped by hand under a water film',
   });
-  return work.cleanUp(day, 'final', metal, 1, 'scale');
+  return work.cleanUp(day, 'final', metal, 1, 'scale', { plate });
 }
 
 function wetRun(work: Work, lots: readonly MadeLot[]): void {

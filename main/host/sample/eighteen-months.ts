@@ -7,6 +7,7 @@ import { bullion } from './bullion.ts';
 import { clearing } from './clearing.ts';
 import type { PlannedClosing } from './closed.ts';
 import { wholeCount } from './count.ts';
+import { tellAirOfLeak, watched } from './leak.ts';
 import { settle } from './site.ts';
 import { later, type ScaleWeight, Story, swappedFigures, type Told } from './story.ts';
 import { type MadeLot, Work } from './work.ts';
@@ -122,7 +123,9 @@ export function telling(): Telling {
     work.fire(day, [{ id: charge.id, sponge }], Number((charge.grams * 0.958 - sponge).toFixed(2)), {
       openedC: 30,
       lute: 'grey stain at the lid, smell noticed from 10:20',
+      ...watched(day, story.offset),
     });
+    tellAirOfLeak(story, site, day, charge.id);
     story.tell('incident', day, '10:30', {
       what: 'Smell and a grey stain at the lute during the main run. Heat was cut at once, people stood back upwind, the run was finished after the lute was renewed.',
       where: 'retort house',

@@ -20,6 +20,7 @@ export interface SampleSite {
   readonly plate: string;
   readonly lowerPlate: string;
   readonly retort: string;
+  readonly meter: string;
   readonly parcel: string;
 }
 
@@ -98,6 +99,7 @@ export function settle(story: Story, day: string = firstDay): SampleSite {
   const plate = story.tell('plate', day, '08:42', {
     label: 'Apron plate',
     battery,
+    order: 1,
     metal: 'silvered-copper',
     lengthM: 2.4,
     widthM: 1.2,
@@ -105,6 +107,7 @@ export function settle(story: Story, day: string = firstDay): SampleSite {
   const lowerPlate = story.tell('plate', day, '08:43', {
     label: 'Lower plate',
     battery,
+    order: 2,
     metal: 'copper',
     lengthM: 1.8,
     widthM: 1.2,
@@ -116,7 +119,7 @@ export function settle(story: Story, day: string = firstDay): SampleSite {
     brushed: { on: from(-19), got: { how: 'scale', scale: bench, gross: '94.10 g', tare: '85.32 g' }, vessel: bottle },
     inspected: { on: from(-19), due: from(346), by: 'Safety officer' },
   });
-  story.tell('meter', day, '08:48', {
+  const meter = story.tell('meter', day, '08:48', {
     label: 'Vapour meter',
     number: 'VM 3',
     calibrated: { on: from(-96), due: from(269) },
@@ -138,6 +141,7 @@ export function settle(story: Story, day: string = firstDay): SampleSite {
     plate,
     lowerPlate,
     retort,
+    meter,
     parcel,
   };
 }

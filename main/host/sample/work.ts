@@ -3,6 +3,7 @@
  * of the story make sense; the program never sees it.
  */
 import type { LotSource } from '../../../app/core/kinds/clean-up.ts';
+import type { Body } from '../../../app/core/kinds/index.ts';
 import { wholeCount } from './count.ts';
 import { beakerG, dishG, firstDay, type SampleSite } from './site.ts';
 import { later, type ScaleWeight, type Story } from './story.ts';
@@ -144,7 +145,7 @@ export class Work {
     metalG: number,
     balls: number,
     source: LotSource,
-    { ore, waterG = 0 }: { ore?: number; waterG?: number } = {},
+    { ore, waterG = 0, plate }: { ore?: number; waterG?: number; plate?: string } = {},
   ): MadeLot[] {
     const { story, site, truth } = this;
     const grams = metalG / story.dice.between(0.365, 0.395) + waterG;
@@ -170,6 +171,7 @@ export class Work {
           weight: story.weigh(site.bench, lot.grams, dishG),
           state: 'squeezed' as const,
           source,
+          ...this.#scraped(source, i, lots.length, plate),
         };
       }),
       strained: { weight: this.read(strainedG, beakerG), vessel: site.strained },
@@ -182,6 +184,15 @@ export class Work {
     // strained mercury goes back to work
     if (type !== 'final' && truth.plates < 250) this.feed(later(day, 1), 420);
     return lots.map((lot, i) => ({ id: `${id}/${i + 1}`, ...lot }));
+  }
+
+  /** Which plate a ball came off: the last of two balls is of both plates together, and at the first clean-up nobody wrote it down. */
+  #scraped(source: LotSource, i: number, of: number, plate?: string): { plates?: string[] } {
+    const { site } = this;
+    if (plate !== undefined) return { plates: [plate] };
+    if (source !== 'outside-plate' || this.#ball <= 3) return {};
+    if (i + 1 < of) return { plates: [site.plate] };
+    return { plates: of > 2 ? [site.lowerPlate] : [site.plate, site.lowerPlate] };
   }
 
   /** An open day with the battery on water alone: what the water carries off is no entry, because nobody sees it. */
@@ -249,7 +260,10 @@ export class Work {
     day: string,
     charges: readonly { id: string; sponge: number }[],
     caughtG: number,
-    more: { state?: 'dry' | 'wet'; openedC?: number; lute?: string; water?: boolean; shownG?: number; note?: string } = {},
+    more: { state?: 'dry' | 'wet'; openedC?: number; lute?: string; water?: boolean; shownG?: number; note?: string } & Pick<
+      Body<'firing'>,
+      'noted' | 'aimedC' | 'checks'
+    > = {},
   ): string {
     const { story, site, truth } = this;
     truth.bottle += caughtG;
@@ -272,6 +286,9 @@ export class Work {
       fuel: 'gas',
       ...(more.lute === undefined ? {} : { lute: more.lute }),
       ...(more.note === undefined ? {} : { note: more.note }),
+      ...(more.noted === undefined ? {} : { noted: more.noted }),
+      ...(more.aimedC === undefined ? {} : { aimedC: more.aimedC }),
+      ...(more.checks === undefined ? {} : { checks: more.checks }),
     });
   }
 
