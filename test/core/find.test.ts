@@ -62,7 +62,7 @@ describe('what is found', () => {
   const items = of(book);
 
   test('a lot by its label comes before the clean-up that tells of it', () => {
-    expect(hits(ask(items, 'ball a'))).toEqual(['lot ball00/1', 'lot ball00/2', 'entry ball00']);
+    expect(hits(ask(items, 'ball a'))).toEqual(['lot ball00/1', 'entry ball00']);
   });
 
   test('every word must match, in any order', () => {
@@ -112,6 +112,36 @@ describe('what is found', () => {
     many.add('four', 'vessel', { label: 'Bottle', use: 'flask', mercury: 'mixed', note: 'flask 2 was poured in' });
     const found = ask(of(many), 'flask 2', { what: 'vessel' });
     expect(found.groups[0]?.hits.map((h) => h.label)).toEqual(['Flask 2', 'Flask 21', 'Big flask 2', 'Bottle']);
+  });
+
+  test('a single letter stands alone and figures begin a number; what is called so comes first, its sort of thing too, then words in order', () => {
+    const many = new BookMaker();
+    const vessel = (name: string, label: string, note?: string) =>
+      many.add(name, 'vessel', { label, use: 'flask', mercury: 'mixed', ...(note === undefined ? {} : { note }) });
+    vessel('loose', 'Ewer', 'twelve of 12 flasks, rack B');
+    vessel('ordered', 'Jar', 'stood in rack B beside flask 12');
+    vessel('phrase', 'Jug', 'came with B 12');
+    vessel('inside', 'Tub', 'bought 3120 of it');
+    vessel('named', 'Rack B 12');
+    many.add('poured', 'melt', {
+      sponges: [],
+      added: [{ key: '1', label: 'old scrap', weight: scaled('100') }],
+      bars: [{ key: '1', label: 'B 12', weight: scaled('98') }],
+    });
+    const found = ask(of(many), 'b 12');
+    expect(found.groups[0]?.what).toBe('bar');
+    const flasks = found.groups.find((g) => g.what === 'vessel');
+    expect(flasks?.hits.map((h) => h.label)).toEqual(['Rack B 12', 'Jug', 'Jar', 'Ewer']);
+    vessel('just', 'B 12');
+    expect(
+      ask(of(many), 'b 12')
+        .groups.slice(0, 2)
+        .map((g) => g.what),
+    ).toEqual(['bar', 'vessel']);
+  });
+
+  test('an entry is found first by its whole id', () => {
+    expect(hits(ask(items, 'delivery'))[0]).toBe('entry delivery');
   });
 
   test('a corrected entry is found by what it said first and by what it says now', () => {
