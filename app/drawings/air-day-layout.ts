@@ -106,8 +106,12 @@ const shapeOf = (mark: DrawnMark, x: number, y: number): string =>
 export const momentShape = (mark: DrawnMark, x: number, y: number): string =>
   mark === 'read' ? diamond(x, y) : shapeOf(mark, x, y);
 
-/** Lays the day out over a width. Every value and every line that is drawn lies inside. */
-export function layAirDay(drawn: AirDayDrawn, width: number): AirDayLayout {
+/** Lays the day out over a width. Every value and every line that is drawn lies inside. `written`: a tick's figure as it is written here. */
+export function layAirDay(
+  drawn: AirDayDrawn,
+  width: number,
+  written: (plain: string) => string = (plain) => plain,
+): AirDayLayout {
   const values = [...drawn.steps.flatMap((s) => [s.value, s.most ?? 0]), ...drawn.moments.map((m) => m.value)];
   const highest = Math.max(0, ...values);
   const lines = drawn.lines.filter((line) => highest === 0 || line.value <= highest * farAbove);
@@ -118,7 +122,7 @@ export function layAirDay(drawn: AirDayDrawn, width: number): AirDayLayout {
     .domain([0, most === 0 ? 1 : most * 1.08])
     .nice(4);
   const format = scale.tickFormat(4, ',f');
-  const texts = scale.ticks(4).map((value) => ({ value, text: format(value).replace(/,/g, '\u202f') }));
+  const texts = scale.ticks(4).map((value) => ({ value, text: written(format(value).replace(/,/g, '\u202f')) }));
   const left = Math.max(40, ...texts.map(({ text }) => text.length * letter)) + edge;
   const right = width - edge;
   const top = row + 8 + (beyond.length > 0 ? row : 0);

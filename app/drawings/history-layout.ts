@@ -71,11 +71,12 @@ export const diamond = ({ x, y }: Pick<LaidValue, 'x' | 'y'>, size = 7): string 
 
 const markOf = ({ usual, outside }: HistoryValue): HistoryMark => (usual === null ? 'early' : outside ? 'outside' : 'usual');
 
-/** Lays panels out over a width. `times`: words under the drawing and when they are. Without panels nothing is laid out. */
+/** Lays panels out over a width. `times`: words under the drawing and when they are. Without panels nothing is laid out. `written`: a tick's figure as it is written here. */
 export function layHistory(
   panels: readonly HistoryPanel[],
   times: readonly { readonly at: number; readonly name: string }[],
   width: number,
+  written: (plain: string) => string = (plain) => plain,
 ): HistoryLayout {
   const all = panels.flatMap((panel) => panel.values);
   if (all.length === 0) return { width, height: 0, left: 0, right: width, panels: [], times: [] };
@@ -89,7 +90,7 @@ export function layHistory(
     .domain(low === high ? [low - 1, high + 1] : [low, high])
     .nice(4);
   const format = scale.tickFormat(4);
-  const ticks = scale.ticks(4).map((value) => ({ value, text: format(value).replace(/^[-\u2212]/, '−') }));
+  const ticks = scale.ticks(4).map((value) => ({ value, text: written(format(value).replace(/^[-\u2212]/, '−')) }));
   const left = Math.max(40, ...ticks.map(({ text }) => text.length * letter)) + edge;
   const right = width - edge;
   const moments = all.map((value) => value.at);

@@ -82,12 +82,20 @@ const spanOf = ({ values, threshold }: TrendPanel): [number, number] => {
   return low === high ? [0, 1] : [low, high];
 };
 
-/** Lays panels out over a width; `columns` are the words under them. Without columns nothing is laid out. */
-export function layTrend(panels: readonly TrendPanel[], columns: readonly string[], width: number): TrendLayout {
+/**
+ * Lays panels out over a width; `columns` are the words under them. Without columns nothing is laid out. `written`: a tick's plain figure ("0.05") as it
+ * is written here.
+ */
+export function layTrend(
+  panels: readonly TrendPanel[],
+  columns: readonly string[],
+  width: number,
+  written: (plain: string) => string = (plain) => plain,
+): TrendLayout {
   const scales = panels.map((panel) => scaleLinear().domain(spanOf(panel)).nice(4));
   const ticks = scales.map((scale) => {
     const format = scale.tickFormat(4, ',f');
-    return scale.ticks(4).map((value) => ({ value, text: tickText(format(value)) }));
+    return scale.ticks(4).map((value) => ({ value, text: written(tickText(format(value))) }));
   });
   const left = Math.max(40, ...ticks.flat().map(({ text }) => text.length * letter)) + edge;
   const right = width - edge;

@@ -5,6 +5,7 @@ import type { Book } from '../../core/book/book.ts';
 import { layAirDay } from '../../drawings/air-day-layout.ts';
 import { airDaySvg } from '../../drawings/air-day-svg.ts';
 import { drawnAirDay, airDrawnWords as words } from '../../words/air-drawn.ts';
+import { marked } from '../../words/notation.ts';
 import { part, small, textWidth } from '../ledger.ts';
 import type { Frame } from '../paper.ts';
 import { printableText } from '../printable.ts';
@@ -18,7 +19,7 @@ export function airDrawing(book: Book, day: AirDay, { canPrint }: Pick<Frame, 'c
   const { drawn } = drawnAirDay(book, day);
   // what the picture writes is not reached by the paper's own look at its texts
   const lines = drawn.lines.map((line) => ({ ...line, name: printableText(line.name, canPrint) }));
-  const layout = layAirDay({ ...drawn, lines }, drawingWidth);
+  const layout = layAirDay({ ...drawn, lines }, drawingWidth, marked);
   return [
     {
       stack: [

@@ -11,6 +11,7 @@ import { sequenceOf } from '../../core/book/sequence.ts';
 import { startingAlarm } from '../../core/book/site-figures.ts';
 import { layTrend } from '../../drawings/trend-layout.ts';
 import { trendSvg } from '../../drawings/trend-svg.ts';
+import { marked } from '../../words/notation.ts';
 import { alarmText, drawnTrend, sequenceCells, verdictText, sequenceWords as words } from '../../words/sequence.ts';
 import { ledger, section, sentence, small, textWidth } from '../ledger.ts';
 
@@ -29,6 +30,7 @@ export function sequenceSection(book: Book, period: Period): Content[] {
     drawn.panels,
     drawn.columns.map((c) => c.name),
     900,
+    marked,
   );
   return [
     {
