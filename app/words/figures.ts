@@ -77,6 +77,12 @@ export function massWithU(grams: Decimal, U: number, sign = false): { readonly v
 /** Grams as a number of the unit of masses, for a drawing. */
 export const inMassUnits = (grams: number): number => (inTroy() ? grams / toNumber(gramsPer.ozt) : grams);
 
+/** An uncertainty alone, in grams, above nothing: "0.064 g", in the unit of masses. */
+export function uText(uG: number): string {
+  const own = inMassUnits(Math.abs(uG));
+  return `${decimalText(decimalFromNumber(own), placesFor(own, inTroy() ? 6 : 4))}\u00a0${massUnit()}`;
+}
+
 /** An exact share of grams as a share of the unit of masses. */
 export const inMassUnit = ({ n, d }: Ratio): Ratio =>
   inTroy() ? { n: n * 10n ** BigInt(gramsPer.ozt.places), d: d * gramsPer.ozt.digits } : { n, d };

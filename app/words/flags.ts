@@ -1,10 +1,12 @@
 /** Flags in plain words: a true but awkward fact, and what to do about it. */
 
 import type { Flag, FlagCode } from '../core/book/flags.ts';
-import { decimalFromNumber } from '../core/decimal.ts';
+import { decimalFromNumber, decimalFromText, zero } from '../core/decimal.ts';
 import { shownText } from './air-figures.ts';
 import { dayText, momentText } from './dates.ts';
-import { decimalText, gramText } from './figures.ts';
+import { exactMass } from './daybook-weights.ts';
+import { decimalText, gramText, massUnit } from './figures.ts';
+import { marked } from './notation.ts';
 import { checkText } from './run-checks.ts';
 import { temperatureText } from './temperatures.ts';
 
@@ -41,10 +43,12 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'opened-not-measured': (d) =>
     d.hours === undefined
       ? 'No temperature was measured at opening.'
-      : `No temperature was measured at opening; it stood ${d.hours} h. Time alone does not tell that a retort is cold.`,
+      : `No temperature was measured at opening; it stood ${marked(String(d.hours))} h. Time alone does not tell that a retort is cold.`,
   'mercury-wet': () => 'The mercury was weighed wet: its weight counts water. Dry it and weigh it again.',
-  'scale-below-minimum': (d) => `${d.net} g is under the least weight “${d.scale}” can weigh well enough: use a finer scale.`,
-  'scale-over-maximum': (d) => `${d.gross} is over the ${d.maximum} that “${d.scale}” can weigh: use a larger scale.`,
+  'scale-below-minimum': (d) =>
+    `${massUnit() === 'g' ? `${marked(String(d.net))} g` : exactMass(decimalFromText(String(d.net)) ?? zero)} is under the least weight “${d.scale}” can weigh well enough: use a finer scale.`,
+  'scale-over-maximum': (d) =>
+    `${marked(String(d.gross))} is over the ${marked(String(d.maximum))} that “${d.scale}” can weigh: use a larger scale.`,
   'scale-out-of-date': (d) =>
     `The calibration of “${d.scale}” was due on ${dayText(String(d.due))}: have it checked; readings stay as they are.`,
   'scale-not-named': () => 'No scale was named, so how sure this weight is cannot be said.',
@@ -53,7 +57,8 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'over-full': (d) =>
     `The retort was ${Math.round(Number(d.fill) * 100)} % full${d.known === 'reckoned' ? ' by the weight charged and what it holds to the brim' : ''}. Amalgam swells when heated: above ${Math.round(Number(d.limit) * 100)} % it may rise into the pipe.`,
   'check-no': (d) => `“${d.asks ?? checkText(String(d.check))}” was answered no${d.note === '' ? '' : `: ${d.note}`}.`,
-  'tare-over-gross': (d) => `The tare (${d.tare}) is more than the gross (${d.gross}): the two may be swapped.`,
+  'tare-over-gross': (d) =>
+    `The tare (${marked(String(d.tare))}) is more than the gross (${marked(String(d.gross))}): the two may be swapped.`,
   'whole-ore-over-mercury': () =>
     'Whole ore was crushed over mercury. The Minamata Convention on Mercury, annex C, names whole-ore amalgamation among the practices to be eliminated: ask the authority of this site before it is done again.',
   'vessel-empty': (d) =>
@@ -63,7 +68,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'equal-masses': (d) =>
     `The same ${gramText(Number(d.ug))} went into “${d.vessel}” within three days before: if it is the same mercury written twice, strike one of the two.`,
   'doses-differ': (d) =>
-    `${d.count} doses of ${d.each} come to ${gramText(Number(d.byCountUg))}, the scale says ${gramText(Number(d.weighedUg))}: check the dose and its unit.`,
+    `${d.count} doses of ${marked(String(d.each))} come to ${gramText(Number(d.byCountUg))}, the scale says ${gramText(Number(d.weighedUg))}: check the dose and its unit.`,
   'bars-over-melt': (d) =>
     `Bars and samples weigh ${gramText(Number(d.ug))} more than sponge and added metal: look for old prills or metal that were added and not written down.`,
   'count-unanswered': (d) =>
@@ -71,13 +76,13 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'place-not-found': (d) =>
     `${d.name === '' ? 'A place that holds mercury by the book' : `“${d.name}”`} was not found at a stock-take${d.note === '' ? '' : `: ${d.note}`}. All that was booked there is not accounted for: search, tell the safety officer, and write down what came of it.`,
   'count-differs': (d) =>
-    `“${d.name}” was counted ${gramText(Number(d.ug), { sign: true })} against the book, ${d.z} standard uncertainties: count it again, check its scale and its tare, and look for work that was not written up.`,
+    `“${d.name}” was counted ${gramText(Number(d.ug), { sign: true })} against the book, ${marked(String(d.z))} standard uncertainties: count it again, check its scale and its tare, and look for work that was not written up.`,
   'poured-unweighed': (d) =>
     `“${d.name}” was weighed for the first time, after something went in or out of it that no scale had shown. Its difference of ${gramText(Number(d.ug), { sign: true })} counts as unaccounted for; part of it may be the supplier’s figure, and nobody can tell how much.`,
   'seal-broken': (d) =>
     `The seal of ${d.name === '' ? 'a place' : `“${d.name}”`} was found broken at a stock-take: ask who opened it and when, and keep the seal.`,
   'scale-check-failed': (d) =>
-    `“${d.scale}” showed ${d.read} for ${d.standard}: readings since its last good check are in doubt. Nothing is changed; have the scale checked.`,
+    `“${d.scale}” showed ${marked(String(d.read))} for ${marked(String(d.standard))}: readings since its last good check are in doubt. Nothing is changed; have the scale checked.`,
   'loss-or-disposal': (d) =>
     `Waste went to ${d.party}, and nobody said whether it counts as a disposal or as a loss: it stands as handed over, and may be a loss. Correct the entry to say which.`,
   'bar-left-melted': (d) =>
@@ -93,7 +98,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
   'silver-uncorrected': () =>
     'No silver loss of proofs is written down: the silver stands without what cupelling took, and reads low. Run proofs with silver, or have it titrated.',
   'replicates-apart': (d) =>
-    `The replicates lie further apart than the ${d.limit} parts per thousand that the site allows: assay it again.`,
+    `The replicates lie further apart than the ${marked(String(d.limit))} parts per thousand that the site allows: assay it again.`,
   'density-outside': (d) =>
     d.finding === 'denser-than-gold'
       ? 'By its weights it is denser than gold: check both weighings. No fineness follows.'
@@ -102,7 +107,7 @@ const texts: Readonly<Record<FlagCode, (d: Data) => string>> = {
     `The two figures for “${d.label}” lie further apart than the splitting limit and no umpire’s figure is written down: nothing is settled yet.`,
   'settled-twice': (d) => `“${d.label}” was settled before: the later settlement counts. Strike the one that is wrong.`,
   'settlement-differs': (d) =>
-    `The ${d.party === 'site' ? 'site’s' : d.party === 'other' ? 'other party’s' : 'umpire’s'} figure ${d.stated} is not what its assay comes to, rounded once: read both again.`,
+    `The ${d.party === 'site' ? 'site’s' : d.party === 'other' ? 'other party’s' : 'umpire’s'} figure ${marked(String(d.stated))} is not what its assay comes to, rounded once: read both again.`,
   'silver-umpire-needed': (d) =>
     `The two figures for the silver of “${d.label}” lie further apart than the splitting limit and no umpire’s figure is written down: its silver is not settled yet.`,
   'out-turn-twice': (d) =>

@@ -33,9 +33,9 @@ export const termText = ({ kind, of }: Pick<Term, 'kind' | 'of'>, nameOf: (id: s
 /** As it was written down: "gross 251.4 g, tare 85.32 g". */
 export function readText({ as }: Pick<Term, 'as'>): string {
   if (!as) return reconcileWords.noReading;
-  if (as.how === 'volume') return as.volume;
-  if (as.how === 'stated') return as.mass;
-  return as.tare === undefined ? as.gross : `${as.gross}, ${reconcileWords.tare} ${as.tare}`;
+  if (as.how === 'volume') return marked(as.volume);
+  if (as.how === 'stated') return marked(as.mass);
+  return marked(as.tare === undefined ? as.gross : `${as.gross}, ${reconcileWords.tare} ${as.tare}`);
 }
 
 const sums: Readonly<Record<Sum['kind'], (of: string) => string>> = {

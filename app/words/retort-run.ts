@@ -1,6 +1,7 @@
 /** Texts of the run page: what the record of a run shows, what it comes to, and how its figures come about. */
 
 import { massHead } from './figures.ts';
+import { marked } from './notation.ts';
 import { temperatureText } from './temperatures.ts';
 
 const runsText = (n: number) => (n === 1 ? '1 run' : `${n} runs`);
@@ -87,8 +88,9 @@ export const retortRun = {
     driven: 'charge − sponge',
     caught: 'mercury ÷ (charge − sponge − water)',
     band: (rule: string) => `Band: up to here a gap needs no remark: ${rule}`,
-    scale: (label: string, d: string) => `${label}, reads to ${d}`,
-    certificate: (number: string, U: string, at: string) => `Certificate ${number}: U ${U} at ${at}`.replace(' :', ':'),
+    scale: (label: string, d: string) => `${label}, reads to ${marked(d)}`,
+    certificate: (number: string, U: string, at: string) =>
+      `Certificate ${number}: U ${marked(U)} at ${marked(at)}`.replace(' :', ':'),
     noCertificate: (label: string) => `${label} has no certificate on the book`,
     method: 'Run judged by closing and by sponge ratio: common practice of retort books',
     methodU: 'Uncertainty of a difference: JCGM 100:2008, 5.2.2',

@@ -7,7 +7,8 @@ import type { State } from '../../core/book/registers.ts';
 import type { Weighed } from '../../core/book/weights.ts';
 import { type Decimal, toText } from '../../core/decimal.ts';
 import { type Measured, uOf } from '../../core/measured.ts';
-import { decimalText, gramsOf, percentText, placesFor, withU } from '../../words/figures.ts';
+import { massFigure, massText, massUnit, percentText, uText, withU } from '../../words/figures.ts';
+import { marked } from '../../words/notation.ts';
 import { retortRun } from '../../words/retort-run.ts';
 import { entryHref } from '../shared/places.ts';
 import type { Closing } from './closing.ts';
@@ -37,7 +38,9 @@ export interface Inputs {
 }
 
 const words = retortRun.w;
-const exact = (value: Decimal): string => `${toText(value).replace('-', '−')}\u00a0g`;
+/** Exact grams with all their places, or troy ounces. */
+const figure = (value: Decimal): string => (massUnit() === 'g' ? marked(toText(value).replace('-', '−')) : massFigure(value, 4));
+const exact = (value: Decimal): string => `${figure(value)}\u00a0${massUnit()}`;
 const line = ({ text, weighed, href }: Input): Line => ({
   sort: 'reading',
   text,
@@ -90,7 +93,7 @@ function scaleLines(inputs: readonly Input[]): readonly Line[] {
   ]);
 }
 
-const standard = (ug: number): string => `${decimalText(gramsOf(ug), placesFor(ug / 1e6))}\u00a0g`;
+const standard = (ug: number): string => uText(ug / 1e6);
 
 /** What the uncertainty of a figure is made of: the scatter of its readings, and for each scale what its readings share. */
 function partsOfU(net: Measured, inputs: readonly Input[]): readonly Line[] {
@@ -122,7 +125,7 @@ export function gapLines(inputs: Inputs, charge: Sum, closing: Closing, bandRule
     ...scaleLines(all),
     {
       sort: 'formula',
-      text: `${words.gapFormula}: ${[charge, sponge, water, mercury].map((s) => toText(s.grams)).join(' − ')}`,
+      text: `${words.gapFormula}: ${[charge, sponge, water, mercury].map((s) => figure(s.grams)).join(' − ')}`,
       figure: exact(gap.grams),
     },
     ...(gap.uKnown ? partsOfU(gap.net, all) : []),
@@ -137,7 +140,7 @@ export function gapLines(inputs: Inputs, charge: Sum, closing: Closing, bandRule
 }
 
 const shareLines = (formula: string, upper: Decimal, lower: Decimal, share: number | null): readonly Line[] => [
-  { sort: 'formula', text: `${formula}: ${toText(upper).replace('-', '−')} ÷ ${toText(lower)}` },
+  { sort: 'formula', text: `${formula}: ${figure(upper)} ÷ ${figure(lower)}` },
   { sort: 'result', text: formula, figure: share === null ? retortRun.notComputable : percentText(share, 3) },
   { sort: 'source', text: words.method },
 ];
@@ -152,7 +155,7 @@ export const gapShareLines = (charge: Sum, { gap, figures }: Closing): readonly 
 export const caughtLines = (charge: Sum, { sponge, water, mercury, figures }: Closing): readonly Line[] => [
   {
     sort: 'formula',
-    text: `${words.caught}: ${toText(mercury.grams)} ÷ (${[charge, sponge, water].map((s) => toText(s.grams)).join(' − ')})`,
+    text: `${words.caught}: ${figure(mercury.grams)} ÷ (${[charge, sponge, water].map((s) => figure(s.grams)).join(' − ')})`,
   },
   {
     sort: 'result',
@@ -164,7 +167,7 @@ export const caughtLines = (charge: Sum, { sponge, water, mercury, figures }: Cl
 ];
 
 export const drivenLines = (charge: Sum, { sponge, figures }: Closing): readonly Line[] => [
-  { sort: 'formula', text: `${words.driven}: ${toText(charge.grams)} − ${toText(sponge.grams)}` },
+  { sort: 'formula', text: `${words.driven}: ${figure(charge.grams)} − ${figure(sponge.grams)}` },
   { sort: 'result', text: words.driven, figure: exact(figures.drivenOff) },
   { sort: 'note', text: retortRun.drivenOffHint },
   { sort: 'source', text: words.method },
@@ -174,5 +177,4 @@ export const drivenLines = (charge: Sum, { sponge, figures }: Closing): readonly
 export const shareText = (share: number | null): string => (share === null ? retortRun.notComputable : percentText(share));
 
 /** A decimal of grams for the eye, as exact as it was read up to a tenth of a milligram. */
-export const gramsShown = (grams: Decimal): string =>
-  `${decimalText(grams, Math.min(4, (toText(grams).split('.')[1] ?? '').length))}\u00a0g`;
+export const gramsShown = (grams: Decimal): string => massText(grams, Math.min(4, (toText(grams).split('.')[1] ?? '').length));

@@ -13,7 +13,7 @@ import { read } from '../../core/read.ts';
 import type { Problem } from '../../core/result.ts';
 import { type Weight, weight } from '../../core/shapes.ts';
 import { massEntry } from '../../parts/mass-entry.ts';
-import { decimalText, gramsOf, placesFor, withU } from '../../words/figures.ts';
+import { uText, withU } from '../../words/figures.ts';
 import { flagText } from '../../words/flags.ts';
 import { problemText } from '../../words/problems.ts';
 import { weighing as words } from '../../words/screens-weighing.ts';
@@ -118,7 +118,7 @@ const said = (problems: readonly Problem[], field: string): readonly string[] =>
   problems.filter((p) => p.field === field && p.code !== 'missing').map(problemText);
 
 /** A standard uncertainty in micrograms as grams, for the eye. */
-const standard = (ug: number): string => `${decimalText(gramsOf(Math.abs(ug)), placesFor(Math.abs(ug) / 1e6))}\u00a0g`;
+const standard = (ug: number): string => uText(ug / 1e6);
 
 /** The working of a weight of the record: readings, scale, what makes up the uncertainty, method. */
 export function workingOf(

@@ -1,14 +1,13 @@
 /** The trace of a movement as lines of a working: readings, scale, certificate, what makes the uncertainty, methods. It tells and reckons nothing. */
 import type { Book } from '../../../core/book/book.ts';
 import type { Trace, TracedSource, TracedWeight } from '../../../core/book/trace.ts';
-import { decimalFromNumber } from '../../../core/decimal.ts';
 import { uOf } from '../../../core/measured.ts';
 import type { WorkingLine } from '../../../parts/working-line.ts';
 import { dayText } from '../../../words/dates.ts';
 import { entryName, writerOf } from '../../../words/daybook-naming.ts';
 import { massAsRead, spaced } from '../../../words/daybook-weights.ts';
 import { doubtSource } from '../../../words/doubts.ts';
-import { decimalText, gramsOf, percentText, placesFor, withU } from '../../../words/figures.ts';
+import { gramsOf, massText, percentText, uText, withU } from '../../../words/figures.ts';
 import { fieldText } from '../../../words/record-fields.ts';
 import { basisFormulas, componentNames, componentSources, kindSources, traceWords as words } from '../../../words/trace.ts';
 import { entryHref } from '../../shared/places.ts';
@@ -20,9 +19,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** Finest uncertainty that is shown, micrograms. */
 const finestUg = 100;
 const standard = (ug: number): string =>
-  ug < finestUg / 2
-    ? `u <\u00a0${decimalText(gramsOf(finestUg), 4)}\u00a0g`
-    : `u ${decimalText(gramsOf(ug), placesFor(ug / 1e6))}\u00a0g`;
+  ug < finestUg / 2 ? `u <\u00a0${massText(gramsOf(finestUg), 4)}` : `u ${uText(ug / 1e6)}`;
 
 /** What was read. */
 function readLines({ weight, entry }: TracedWeight): WorkingLine[] {
@@ -139,7 +136,7 @@ export function amountLines(book: Book, { movement, sources }: Trace): readonly 
           {
             sort: 'formula' as const,
             text: words.sum,
-            figure: `± ${decimalText(decimalFromNumber((2 * uOf(mercury)) / 1e6), placesFor((2 * uOf(mercury)) / 1e6))}\u00a0g`,
+            figure: `± ${uText((2 * uOf(mercury)) / 1e6)}`,
           },
         ]),
     {
