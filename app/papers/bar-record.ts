@@ -17,6 +17,7 @@ import { dayText } from '../words/dates.ts';
 import { methodNames, samplingNames, settlementRuleNames } from '../words/daybook-names-bullion.ts';
 import { entryName, nameIn } from '../words/daybook-naming.ts';
 import { decimalText, massRatioFigure, massRatioWithU, massUnit, placesFor } from '../words/figures.ts';
+import { marked } from '../words/notation.ts';
 import { notKnown, notRecorded, runSheet } from '../words/papers.ts';
 import { barPaper as words } from '../words/papers-bar.ts';
 import { commonWords } from '../words/papers-common.ts';
@@ -167,12 +168,12 @@ function settled(book: Book, bar: Bar): Content[] {
     section(words.settlement),
     aside(words.settlementNote),
     ...facts([
-      [words.ours, site],
-      [words.theirs, other],
+      [words.ours, marked(site)],
+      [words.theirs, marked(other)],
       [words.difference, decimalText(one.difference, one.difference.places)],
-      [words.limit, limit],
+      [words.limit, marked(limit)],
       [words.rule, settlementRuleNames[rule]],
-      [words.umpire, umpire ?? words.noUmpire],
+      [words.umpire, umpire === undefined ? words.noUmpire : marked(umpire)],
       [words.contract, contract ?? notRecorded],
       [words.settled, one.settled ? ratioText(one.settled, usualPlaces) : words.waits],
       ...(one.fineGold ? [[words.settledFine, `${massRatioFigure(one.fineGold, usualPlaces)}\u00a0${massUnit()}`] as const] : []),

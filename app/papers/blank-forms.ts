@@ -14,6 +14,7 @@ import { fieldsOf } from '../words/daybook-fields.ts';
 import type { FieldWords, Shape } from '../words/daybook-shapes.ts';
 import { kindNames, registerNames } from '../words/labels.ts';
 import { formsPaper as words } from '../words/papers-forms.ts';
+import { unitShown } from '../words/temperatures.ts';
 import { workForm, workNames, worksOf } from '../words/work-cautions.ts';
 import { aside, facts, ink, ledger, list, section, statements, textWidth } from './ledger.ts';
 import { type Definition, type Frame, paper } from './paper.ts';
@@ -85,7 +86,7 @@ function room(shape: Shape): Content {
     case 'share':
       return { text: words.share, alignment: 'right', fontSize: 8 };
     case 'number':
-      return { text: shape.unit ?? '', alignment: 'right', fontSize: 8 };
+      return { text: unitShown(shape.unit) ?? '', alignment: 'right', fontSize: 8 };
     default:
       return { text: '' };
   }

@@ -178,6 +178,8 @@ export function fileInfo(frame: Frame, leaf: Pick<Leaf, 'name' | 'subject'>): No
 /** The whole paper. The same frame and leaf give the same bytes, on every machine and day. */
 export function paper(frame: Frame, leaf: Leaf): Definition {
   const drawn = <C extends Content>(content: C): C => printable(content, frame.canPrint);
+  // set here: the paper machine asks for it later, when the notation the paper is written in no longer stands
+  const footOfAll = drawn(foot(frame));
   return {
     pageSize: 'A4',
     pageMargins: [page.left, headHeight(frame), page.right, footHeight(frame)],
@@ -194,7 +196,7 @@ export function paper(frame: Frame, leaf: Leaf): Definition {
     },
     background: () => structuredClone(binding),
     header: (n, of) => drawn(heading(frame, leaf, n, of)),
-    footer: () => drawn(foot(frame)),
+    footer: () => structuredClone(footOfAll),
     pageBreakBefore: (node) => node.startPosition.verticalRatio > (tooLow[node.headlineLevel ?? 0] ?? 1),
     content: drawn([...opening(leaf, [...leftOutOf(frame), ...leaf.reservations]), ...leaf.body, ...closing(frame)]),
   };

@@ -11,10 +11,6 @@ export type Counts = 'temperature' | 'difference' | 'other';
 export const countsOf = (unit: string | undefined, difference: boolean): Counts =>
   unit !== '°C' ? 'other' : difference ? 'difference' : 'temperature';
 
-/** The unit as the site has it. */
-export const unitShown = (unit: string | undefined): string | undefined =>
-  unit === '°C' && notation().temperature === 'fahrenheit' ? '°F' : unit;
-
 const number = (text: string): number | null => {
   const plain = text.trim().replace('−', '-');
   return /^-?\d{1,12}(\.\d{1,12})?$/.test(plain) ? Number(plain) : null;

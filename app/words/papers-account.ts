@@ -6,6 +6,7 @@
 import type { PlaceKind } from '../core/book/places.ts';
 import type { RateBasis } from '../core/book/usual.ts';
 import { massHead, massUnit } from './figures.ts';
+import { marked } from './notation.ts';
 
 export const accountPaper = {
   name: 'Mercury account',
@@ -67,8 +68,9 @@ export const accountPaper = {
   usual: 'Two questions, always both: a loss that is usual here is a loss. Usual is not acceptable.',
   notVapour:
     'Not accounted for means just that. It may be in plates, floor, tailings, slag, a pipe, a wrong entry, somebody’s hands or the air; the account cannot tell which, and no part of it may be put down to any one of them without a weighing.',
-  notAir:
-    'No balance measures the air: 2.5\u00a0mg of mercury, far below these weighings, brings 100\u00a0m³ of air to 0.025\u00a0mg/m³. An account that closes says nothing about what was breathed. Only a vapour reading tells.',
+  get notAir(): string {
+    return `No balance measures the air: ${marked('2.5')}\u00a0mg of mercury, far below these weighings, brings 100\u00a0m³ of air to ${marked('0.025')}\u00a0mg/m³. An account that closes says nothing about what was breathed. Only a vapour reading tells.`;
+  },
 
   stocks: 'Closing stock by place',
   place: 'Place',

@@ -1,4 +1,5 @@
 /** Texts of the air record. It repeats readings and what they allow to be said; a day stands below, at or above a figure the site entered, or nobody can tell. */
+import { marked } from './notation.ts';
 import { degreeUnit } from './temperatures.ts';
 
 export const airPaper = {
@@ -50,11 +51,13 @@ export const airPaper = {
   looked: (by: string, on: string) => `looked up by ${by}, ${on}`,
   conflict: (text: string) => `Papers do not agree: ${text}`,
   cautions: 'Cautions',
-  cautionList: [
-    'What a figure means for people is decided by local rules and by people licensed for it. “Below” says below the figure this site entered, and nothing more.',
-    'No mercury balance is a measure of the air: 2.5 mg, less than a scale at a retort can show, bring 100 m³ to 0.025 mg/m³.',
-    'A reading at a place is not what a person there breathed.',
-  ],
+  get cautionList(): readonly string[] {
+    return [
+      'What a figure means for people is decided by local rules and by people licensed for it. “Below” says below the figure this site entered, and nothing more.',
+      `No mercury balance is a measure of the air: ${marked('2.5')} mg, less than a scale at a retort can show, bring 100 m³ to ${marked('0.025')} mg/m³.`,
+      'A reading at a place is not what a person there breathed.',
+    ];
+  },
 } as const;
 
 export const personalAirPaper = {

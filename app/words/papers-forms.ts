@@ -1,4 +1,6 @@
 /** Texts of the blank forms: what to write by hand where no screen is at hand, so that it can be typed in afterwards. */
+import { degreeUnit } from './temperatures.ts';
+
 export const formsPaper = {
   name: 'Blank forms',
   subject: 'To write by hand and type in afterwards',
@@ -28,7 +30,12 @@ export const formsPaper = {
   checks: { question: 'Question', yes: 'Answer: yes', no: 'no', na: 'does not apply', remark: 'Answered by, Remark' },
   rows: (one: string) => `${one}: one line each`,
   weighed: { scale: 'Scale', gross: 'Gross', tare: 'Tare or vessel', unit: 'Unit' },
-  volume: { ml: 'or ml', at: 'at °C' },
+  volume: {
+    ml: 'or ml',
+    get at(): string {
+      return `at ${degreeUnit()}`;
+    },
+  },
   mass: { value: 'Figure', unit: 'Unit' },
   share: '%',
 } as const;

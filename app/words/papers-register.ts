@@ -1,5 +1,6 @@
 /** Texts of the mercury register: container by container, what came in and out, by whom and under which papers, and what a weighing then found. */
 import { massHead, massUnit } from './figures.ts';
+import { marked } from './notation.ts';
 
 export const registerPaper = {
   name: 'Mercury register',
@@ -81,7 +82,7 @@ export const registerPaper = {
   code: (c: string) => `waste code ${c}`,
   started: (d: string) => `begun ${d}`,
   due: (d: string) => `to go by ${d}`,
-  theirs: (m: string, day: string) => `weighed there as ${m} on ${day}`,
+  theirs: (m: string, day: string) => `weighed there as ${marked(m)} on ${day}`,
   ways: {
     bought: 'bought',
     given: 'given',
@@ -101,6 +102,7 @@ export const registerPaper = {
   },
   item: 'Item',
 
-  notAir:
-    'A register that balances says nothing about the air: 2.5\u00a0mg of mercury, far below these scales, brings 100\u00a0m³ of air to 0.025\u00a0mg/m³.',
+  get notAir(): string {
+    return `A register that balances says nothing about the air: ${marked('2.5')}\u00a0mg of mercury, far below these scales, brings 100\u00a0m³ of air to ${marked('0.025')}\u00a0mg/m³.`;
+  },
 } as const;

@@ -130,8 +130,9 @@ export const runSheet = {
   ratioBand: (band: string) => `, ${band} either way`,
   caughtUpper: 'Caught of what was driven off, at most',
   caughtWhy: 'At most, because what mercury the sponge still holds is counted as gold here.',
-  notAir:
-    'A balance cannot show what is in the air: 2.5\u00a0mg of mercury, far below these weighings, brings 100\u00a0m³ of air to 0.025\u00a0mg/m³. Only a vapour reading tells.',
+  get notAir(): string {
+    return `A balance cannot show what is in the air: ${marked('2.5')}\u00a0mg of mercury, far below these weighings, brings 100\u00a0m³ of air to ${marked('0.025')}\u00a0mg/m³. Only a vapour reading tells.`;
+  },
   exact: 'Amounts are exact sums of the readings; the only rounding is in U and in shares.',
   openings: 'As it stood at each opening',
   openingsNote: 'The last sponge counts; mercury and water add up over the firings.',
@@ -299,13 +300,13 @@ export const runSheet = {
   get uShort(): string {
     return massHead('± U');
   },
-  gross: (g: string) => `gross ${g}`,
-  tare: (t: string) => `tare ${t}`,
+  gross: (g: string) => `gross ${marked(g)}`,
+  tare: (t: string) => `tare ${marked(t)}`,
   ofVessel: (v: string) => `tare of ${v}`,
   volume: (v: string, c: string) => `${marked(v)} at ${temperatureText(c)}`,
-  stated: (m: string) => `stated ${m}`,
+  stated: (m: string) => `stated ${marked(m)}`,
   statedBy: (who: string) => `by ${who}`,
-  statedU: (u: string) => `u ${u}`,
+  statedU: (u: string) => `u ${marked(u)}`,
   noScale: 'not named',
   noScaleNeeded: '–',
   labelOf: (lot: string) => `${lot}, label`,
@@ -319,10 +320,11 @@ export const runSheet = {
   scales: 'Scales',
   step: 'Step',
   calibration: 'Calibration',
-  certificate: (number: string, U: string, k: string, at: string) => `certificate${number}: U ${U} (k = ${k}) at ${at}`,
+  certificate: (number: string, U: string, k: string, at: string) =>
+    `certificate${number}: U ${marked(U)} (k = ${marked(k)}) at ${marked(at)}`,
   certificateOn: (day: string) => `of ${day}`,
   certificateDue: (day: string) => `due ${day}`,
-  accuracy: (c: string, e: string) => `no certificate; class ${c}, e = ${e}`,
+  accuracy: (c: string, e: string) => `no certificate; class ${c}, e = ${marked(e)}`,
   uncertified: 'no certificate on the record',
 
   signatures: 'Recorded by',

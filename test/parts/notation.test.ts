@@ -6,13 +6,13 @@ import { massFromText } from '../../app/core/mass.ts';
 import { decimalTails } from '../../app/parts/decimal-column.ts';
 import { massText as massHeld } from '../../app/parts/mass-entry.ts';
 import { dayShown, dayTyped } from '../../app/parts/typed-day.ts';
-import { countsOf, heldNumber, shownNumber, unitShown } from '../../app/parts/typed-number.ts';
+import { countsOf, heldNumber, shownNumber } from '../../app/parts/typed-number.ts';
 import { dayText, momentText } from '../../app/words/dates.ts';
 import { exactMass, massAsRead, weightAsRead } from '../../app/words/daybook-weights.ts';
 import { decimalText, gramText, massHead, withoutUnit, withU } from '../../app/words/figures.ts';
 import { marked, notation, swappedMarks, writeIn, writtenIn } from '../../app/words/notation.ts';
 import { problemText } from '../../app/words/problems.ts';
-import { temperatureText } from '../../app/words/temperatures.ts';
+import { temperatureText, unitShown } from '../../app/words/temperatures.ts';
 import { BookMaker } from '../core/book-maker.ts';
 
 const site = (some: Partial<Notation>): Notation => ({ ...ownNotation, ...some });

@@ -53,12 +53,12 @@ function readings(day: AirDay, meters: MetersUsed, charges: readonly string[]): 
           String(i + 1),
           `${clockText(body.from)}, ${body.to === undefined ? airRoom.day.spots : clockText(body.to)}`,
           shownText(body),
-          body.max === undefined ? notRecorded : `${body.max}\u00a0${airUnitSigns[body.unit]}`,
-          `${or(body.zero?.before)}, ${or(body.zero?.after)}`,
+          body.max === undefined ? notRecorded : `${marked(body.max)}\u00a0${airUnitSigns[body.unit]}`,
+          marked(`${or(body.zero?.before)}; ${or(body.zero?.after)}`),
           [
             body.sample === 'personal' ? (body.place ?? '') : '',
             body.height === undefined ? '' : airHeightNames[body.height],
-            body.distanceM === undefined ? '' : words.distance(String(body.distanceM)),
+            body.distanceM === undefined ? '' : words.distance(marked(String(body.distanceM))),
             body.activity ?? '',
             body.run !== undefined && charges.includes(body.run) ? words.thisRun : '',
           ]
@@ -85,7 +85,7 @@ const conditions = (book: Book, day: AirDay): Content[] => [
     rowsOf(day).map(({ body, reading }, i) => ({
       cells: [
         String(i + 1),
-        `${body.temperatureC === undefined ? notRecorded : degreesText(body.temperatureC)}, ${body.pressureKpa === undefined ? notRecorded : marked(String(body.pressureKpa))}`,
+        `${body.temperatureC === undefined ? notRecorded : degreesText(body.temperatureC)}; ${body.pressureKpa === undefined ? notRecorded : marked(String(body.pressureKpa))}`,
         [
           or(body.fans && small(onOffNames[body.fans])),
           or(body.hood && small(onOffNames[body.hood])),

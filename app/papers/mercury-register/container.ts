@@ -11,6 +11,7 @@ import { type Measured, total } from '../../core/measured.ts';
 import { compareMoments } from '../../core/time.ts';
 import { basisTexts } from '../../words/account.ts';
 import { dayText } from '../../words/dates.ts';
+import { marked } from '../../words/notation.ts';
 import { notRecorded } from '../../words/papers.ts';
 import { registerPaper as words } from '../../words/papers-register.ts';
 import { ugText } from '../amounts.ts';
@@ -72,7 +73,9 @@ function particulars(book: Book, vessel: string, period: Period, end: string): C
   const { on, seal } = lastLook(book, vessel, period, end);
   const { tare } = body;
   const tareText =
-    tare === undefined ? notRecorded : tare.how === 'scale' ? tare.gross : tare.how === 'stated' ? tare.mass : tare.volume;
+    tare === undefined
+      ? notRecorded
+      : marked(tare.how === 'scale' ? tare.gross : tare.how === 'stated' ? tare.mass : tare.volume);
   return facts([
     [words.use, words.uses[body.use]],
     [words.class, words.classes[body.mercury ?? 'unknown']],

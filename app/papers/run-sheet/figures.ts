@@ -29,7 +29,8 @@ function waterRow({ water, waterKnown }: Opening): Row {
   return { cells: [words.lessWater, cells, ''] };
 }
 
-const accountColumns = [
+/** Made when they are wanted: their heads name the unit the paper is written in. */
+const accountColumns = () => [
   { head: words.item, share: 60 },
   { head: words.grams, share: 20, amount: true },
   { head: words.U, share: 20, amount: true },
@@ -45,7 +46,7 @@ function account(run: Run, last: Opening): Content[] {
   if (mercury) rows.push(line(words.lessMercury, mercury));
   rows.push(waterRow(last));
   if (gap) rows.push(line(last.waterKnown ? words.gap : words.gapWithWater, gap, { sum: true, closing: true }));
-  return ledger(accountColumns, rows);
+  return ledger(accountColumns(), rows);
 }
 
 const percent = (share: number | null, places?: number): string => (share === null ? notKnown : percentText(share, places));
@@ -157,7 +158,7 @@ function soFar(run: Run): Content[] {
   if (latest?.sponge) rows.push(line(words.weighedSponge, latest.sponge));
   if (latest?.mercury) rows.push(line(words.weighedMercury, latest.mercury));
   if (latest && !isZero(latest.water.grams)) rows.push(line(words.weighedWater, latest.water));
-  return ledger(accountColumns, rows);
+  return ledger(accountColumns(), rows);
 }
 
 /** Account, shares, and the state at each opening. */

@@ -12,6 +12,7 @@ import { type Weighed, weighedFrom } from '../../core/book/weights.ts';
 import type { Body } from '../../core/kinds/index.ts';
 import type { Weight } from '../../core/shapes.ts';
 import { dayText } from '../../words/dates.ts';
+import { marked } from '../../words/notation.ts';
 import { runSheet as words } from '../../words/papers.ts';
 import { gramsText, uText } from '../amounts.ts';
 import { aside, ledger, part, type Row, section } from '../ledger.ts';
@@ -113,7 +114,9 @@ function calibration({ body: { certificate, accuracy } }: Scale): string {
 
 function scaleTable(scales: readonly Scale[]): Content[] {
   if (scales.length === 0) return [];
-  const rows = scales.map((scale, i): Row => ({ cells: [`${i + 1}`, scale.body.label, scale.body.d, calibration(scale)] }));
+  const rows = scales.map(
+    (scale, i): Row => ({ cells: [`${i + 1}`, scale.body.label, marked(scale.body.d), calibration(scale)] }),
+  );
   return [
     part(words.scales),
     ...ledger(
