@@ -11,8 +11,9 @@ import type { Slip } from '../core/unit-slip.ts';
 import { dayText, momentText } from './dates.ts';
 import { checkDueNames } from './daybook-names-year.ts';
 import { entryName, kindName, nameIn } from './daybook-naming.ts';
-import { decimalText, gramText } from './figures.ts';
+import { decimalText, gramText, massHead } from './figures.ts';
 import { flagText } from './flags.ts';
+import { marked } from './notation.ts';
 import { noticeText } from './notices.ts';
 import { placeText } from './places.ts';
 
@@ -69,7 +70,7 @@ const texts: Readonly<Record<OwnCode, Say>> = {
   'unit-slip': (d, book) => {
     const name = d.of === 'count' ? placeText(book, String(d.name)) : String(d.name);
     const factor = decimalText(decimalFromNumber(Number(d.quotient)), 3);
-    return `${twice[d.of as Twice](name)} are ${factor} times apart: ${units[d.slip as Slip]}. Look which unit was read.`;
+    return `${twice[d.of as Twice](name)} are ${factor} times apart: ${marked(units[d.slip as Slip])}. Look which unit was read.`;
   },
   'run-gain': (d) => `More came out of this run than went in: ${gramText(Number(d.ug))}.`,
   'count-gain': (d, book) =>
@@ -146,10 +147,10 @@ export const outOfStepWords = {
   correction: 'Correction',
   counts: 'counts now',
   happened: 'Happened',
-  weight: 'Weights of the entry, g',
-  charge: 'Charge of its run, g',
-  gap: 'Gap of its run, g',
-  unaccounted: 'Not accounted for, whole book, g',
+  weight: () => massHead('Weights of the entry'),
+  charge: () => massHead('Charge of its run'),
+  gap: () => massHead('Gap of its run'),
+  unaccounted: () => massHead('Not accounted for, whole book'),
   noFigure: '–',
   today: (n: number) => `${times(n, 'thing', 'things')} out of step`,
   csvHeader: ['group', 'code', 'since', 'opens', 'id', 'says'],

@@ -55,12 +55,12 @@ export const weighing = {
   wMethodVolume: 'Density of mercury: Bigg 1964, Beattie and others 1941',
   slip: {
     ounces: (factor: string, what: string) =>
-      `This is ${factor} times ${what}, or its inverse: troy and avoirdupois ounces are 1.097 apart. Which ounce does the scale read?`,
+      `This is ${factor} times ${what}, or its inverse: troy and avoirdupois ounces are ${marked('1.097')} apart. Which ounce does the scale read?`,
     pounds: (factor: string, what: string) =>
-      `This is ${factor} times ${what}, or its inverse: avoirdupois and troy pounds are 1.215 apart. Which pound was read?`,
+      `This is ${factor} times ${what}, or its inverse: avoirdupois and troy pounds are ${marked('1.215')} apart. Which pound was read?`,
     tons: (factor: string, what: string) =>
-      `This is ${factor} times ${what}, or its inverse: long and short tons are 1.12 apart. Which ton was meant?`,
+      `This is ${factor} times ${what}, or its inverse: long and short tons are ${marked('1.12')} apart. Which ton was meant?`,
     fluid: (factor: string, what: string) =>
-      `This is ${factor} times ${what}, or its inverse: a fluid ounce of mercury weighs about 12.4 troy ounces. Was a volume taken for a weight?`,
+      `This is ${factor} times ${what}, or its inverse: a fluid ounce of mercury weighs about ${marked('12.4')} troy ounces. Was a volume taken for a weight?`,
   },
 } as const;

@@ -65,10 +65,10 @@ function under(book: Book, id: string): Content[] {
       ],
       [
         row(outOfStepWords.happened, (r) => momentText(r.happened)),
-        row(outOfStepWords.weight, (r) => figure(r.weight)),
-        row(outOfStepWords.charge, (r) => figure(r.charge)),
-        row(outOfStepWords.gap, (r) => figure(r.gap)),
-        row(outOfStepWords.unaccounted, (r) => figure(r.unaccounted)),
+        row(outOfStepWords.weight(), (r) => figure(r.weight)),
+        row(outOfStepWords.charge(), (r) => figure(r.charge)),
+        row(outOfStepWords.gap(), (r) => figure(r.gap)),
+        row(outOfStepWords.unaccounted(), (r) => figure(r.unaccounted)),
       ],
     ),
   ];

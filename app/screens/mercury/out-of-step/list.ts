@@ -52,10 +52,10 @@ export const underRows = (book: Book, id: string): readonly UnderRow[] =>
     counts,
     cells: [
       { label: words.happened, text: momentText(happened) },
-      { label: words.weight, text: figure(weight) },
-      { label: words.charge, text: figure(charge) },
-      { label: words.gap, text: figure(gap) },
-      { label: words.unaccounted, text: figure(unaccounted) },
+      { label: words.weight(), text: figure(weight) },
+      { label: words.charge(), text: figure(charge) },
+      { label: words.gap(), text: figure(gap) },
+      { label: words.unaccounted(), text: figure(unaccounted) },
     ],
   }));
 
