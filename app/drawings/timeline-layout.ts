@@ -4,6 +4,7 @@
  */
 import { scaleLinear } from 'd3-scale';
 import { type DrawnMoment, type DrawnStep, momentShape } from './air-day-layout.ts';
+import { cutTo, widthOf } from './letters.ts';
 
 /** How a span is filled, beside its colour. `open`: an outline alone. */
 export type SpanLook = 'filled' | 'hatched' | 'crossed' | 'dotted' | 'open';
@@ -112,23 +113,17 @@ export interface TimelineLayout {
   readonly aims: readonly (Box & { readonly id: string })[];
 }
 
-const letter = 6.9;
 const edge = 10;
 const row = 24;
 const gap = 10;
 const panelHeight = 120;
 const panelHead = 24;
 const foot = 28;
+/** How far the name of a line is moved along it to look for room. */
+const sliding = 40;
 /** A line this many times above everything read would press it flat. */
 const farAbove = 20;
 const n = (value: number): string => String(Math.round(value * 100) / 100);
-const wide = (text: string): number => text.length * letter;
-/** Cut to a width, with three points where anything is gone. */
-const cut = (text: string, width: number): string => {
-  const most = Math.floor(width / letter);
-  return text.length <= most ? text : `${text.slice(0, Math.max(0, most - 1)).trimEnd()}…`;
-};
-
 const size = 6;
 /** The outline of a mark about its middle. */
 export function markShape(look: LaidLook, x: number, y: number): string {
@@ -163,15 +158,15 @@ interface Place {
 
 /** Where the words of something between two ends stand: in it, right of it, left of it, or cut where they have most room. */
 function beside(text: string, from: number, to: number, inside: boolean, left: number, right: number): Place {
-  const width = wide(text);
+  const width = widthOf(text);
   if (inside && width + 12 <= to - from) return { start: from, end: to, textX: from + 6, anchor: 'start', text };
   if (to + 6 + width <= right) return { start: from, end: to + 6 + width, textX: to + 6, anchor: 'start', text };
   if (from - 6 - width >= left) return { start: from - 6 - width, end: to, textX: from - 6, anchor: 'end', text };
   if (right - to >= from - left) {
-    const short = cut(text, right - to - 6);
+    const short = cutTo(text, right - to - 6);
     return { start: from, end: right, textX: to + 6, anchor: 'start', text: short };
   }
-  return { start: left, end: to, textX: from - 6, anchor: 'end', text: cut(text, from - left - 6) };
+  return { start: left, end: to, textX: from - 6, anchor: 'end', text: cutTo(text, from - left - 6) };
 }
 
 /** The first row in which a stretch is free; rows are added as they are needed. */
@@ -205,7 +200,7 @@ function layLane(
     y: middle(at) + 4.5,
     text: place.text,
     anchor: place.anchor,
-    width: wide(place.text),
+    width: widthOf(place.text),
   });
   const spans = lane.spans.map(({ id, from, to, look, text }) => {
     const inside = (at: number): number => across(Math.min(minutes, Math.max(0, at)));
@@ -227,15 +222,15 @@ function layLane(
   });
   const noted = lane.note === '' ? null : rows.length;
   const height = Math.max(1, rows.length + (noted === null ? 0 : 1)) * row;
-  const note = cut(lane.note, right - left - 4);
+  const note = cutTo(lane.note, right - left - 4);
   return {
     id: lane.id,
-    name: { x: left - 14, y: middle(0) + 4.5, text: lane.name, anchor: 'end', width: wide(lane.name) },
+    name: { x: left - 14, y: middle(0) + 4.5, text: lane.name, anchor: 'end', width: widthOf(lane.name) },
     top,
     bottom: top + height,
     spans,
     marks,
-    note: noted === null ? null : { x: left + 4, y: middle(noted) + 4.5, text: note, anchor: 'start', width: wide(note) },
+    note: noted === null ? null : { x: left + 4, y: middle(noted) + 4.5, text: note, anchor: 'start', width: widthOf(note) },
     aims: [...lane.spans, ...lane.marks].flatMap(({ id }) => aims.get(id) ?? []),
   };
 }
@@ -255,7 +250,7 @@ function layPanel(
   const top = from + panelHead;
   const bottom = top + panelHeight;
   const scale = scaleLinear()
-    .domain([least, most === 0 && least === 0 ? 1 : most * 1.15])
+    .domain([least, most === 0 && least === 0 ? 1 : most * 1.3])
     .nice(3);
   const format = scale.tickFormat(3, 'f');
   const y = scale.copy().range([bottom, top]);
@@ -263,7 +258,7 @@ function layPanel(
   const labels: LaidText[] = [];
   const marked: [number, number][] = [];
   const tell = (text: string, middle: number, above: number) => {
-    const width = wide(text);
+    const width = widthOf(text);
     const at = Math.min(right - width / 2, Math.max(left + width / 2, middle));
     const line = Math.max(top + 11, above);
     const free = labels.every((l) => Math.abs(l.x - at) >= (l.width + width) / 2 + 6 || Math.abs(l.y - line) >= 15);
@@ -281,13 +276,14 @@ function layPanel(
     tell(m.text, at, y(m.value) - 12);
     return { mark: m.mark, shape: momentShape(m.mark, at, y(m.value)) };
   });
-  // names of lines find room after the values have theirs: above the line or below it, at the right or at the left
+  // names of lines find room after the values have theirs: above the line or below it, from the right to the left
   const named: LaidText[] = [];
   const laidLines = lines.map(({ value, name }) => {
-    const text = cut(name, right - left - 8);
-    const width = wide(text);
+    const text = cutTo(name, right - left - 8);
+    const width = widthOf(text);
     const at = y(value);
-    const tries = [right - 4, left + 4 + width].flatMap((end) => [at - 4, at + 14].map((line) => ({ end, line })));
+    const ends = Array.from({ length: 1 + Math.floor((right - left - 8 - width) / sliding) }, (_, i) => right - 4 - i * sliding);
+    const tries = ends.flatMap((end) => [at - 4, at + 14].map((line) => ({ end, line })));
     const free = ({ end, line }: { end: number; line: number }) =>
       line >= top + 8 &&
       line <= bottom - 1 &&
@@ -303,7 +299,7 @@ function layPanel(
   });
   return {
     id: panel.id,
-    name: { x: left, y: from + 16, text: panel.name, anchor: 'start', width: wide(panel.name) },
+    name: { x: left, y: from + 16, text: panel.name, anchor: 'start', width: widthOf(panel.name) },
     top,
     bottom,
     ticks: scale.ticks(3).map((value) => ({ y: y(value), text: tickText(format(value)) })),
@@ -325,7 +321,7 @@ function layPanel(
 
 /** Lays a timeline out over a width. */
 export function layTimeline(drawn: TimelineDrawn, width: number): TimelineLayout {
-  const names = drawn.lanes.map((lane) => wide(lane.name));
+  const names = drawn.lanes.map((lane) => widthOf(lane.name));
   const left = Math.max(90, ...names) + 14 + edge;
   const right = width - edge;
   // a moment alone gets half an hour of room
@@ -357,9 +353,9 @@ export function layTimeline(drawn: TimelineDrawn, width: number): TimelineLayout
     panels: panels.map(({ aims: _, ...panel }) => panel),
     hours: drawn.hours.map(({ at: minutes, text }) => {
       const x = across(minutes);
-      const fits = x - last >= wide(text) + 14;
+      const fits = x - last >= widthOf(text) + 14;
       if (fits) last = x;
-      return { x, text: fits ? text : null, anchor: x + wide(text) / 2 > width ? 'end' : 'middle' } as const;
+      return { x, text: fits ? text : null, anchor: x + widthOf(text) / 2 > width ? 'end' : 'middle' } as const;
     }),
     aims: [...lanes, ...panels].flatMap(({ aims }) => aims),
   };

@@ -71,7 +71,7 @@ test('another program reads the figures, the standing and the whole end mark off
   expect(text).toContain(
     `Desk desk-one, ${book.entries.length} entries, end mark ${Array(4).fill('0123 4567 89ab cdef').join(' ')}`,
   );
-  expect(text).toContain('page 1 of 4');
+  expect(text).toContain('page 1 of 5');
 });
 
 test('the same entries give the same bytes, and the file is dated by its newest entry', async () => {

@@ -123,6 +123,49 @@ describe('the layout', () => {
     for (const { y } of panel?.ticks ?? []) expect(y >= (panel?.top ?? 0) - 1e-6 && y <= (panel?.bottom ?? 0) + 1e-6).toBe(true);
   });
 
+  test('the name of a line finds room beside values that stand where it would: on no mark, no figure and no other name', () => {
+    const laid = layTimeline(
+      drawnOf({
+        panels: [
+          {
+            id: 't',
+            name: 'T',
+            steps: [],
+            moments: [
+              { id: 'end', at: 470, value: 30, mark: 'read', text: '30' },
+              { id: 'near', at: 430, value: 345, mark: 'read', text: '345' },
+              { id: 'high', at: 200, value: 690, mark: 'read', text: '690' },
+            ],
+            lines: [
+              { value: 450, name: 'aimed at, up to 450 °C' },
+              { value: 350, name: 'aimed at, from 350 °C' },
+              { value: 40, name: 'marked as opened hot above 40 °C' },
+            ],
+          },
+        ],
+      }),
+      1020,
+    );
+    const [panel] = laid.panels;
+    if (!panel) throw new Error('one panel was given');
+    const box = (label: LaidText) => ({ x: ends(label), y: [label.y - 10, label.y + 1] as const });
+    const names = panel.lines.map(({ label }) => box(label));
+    const marks = laid.aims.map(({ x, y, width, height }) => ({
+      x: [x + 4, x + width - 4] as const,
+      y: [y + 6, y + height - 6] as const,
+    }));
+    const apart = (a: { x: readonly number[]; y: readonly number[] }, b: { x: readonly number[]; y: readonly number[] }) =>
+      [a.x, a.y].some((one, i) => {
+        const other = [b.x, b.y][i] ?? [];
+        return (one[1] ?? 0) <= (other[0] ?? 0) || (other[1] ?? 0) <= (one[0] ?? 0);
+      });
+    expect(panel.labels.map(({ text }) => text)).toEqual(['30', '345', '690']);
+    for (const [i, name] of names.entries())
+      for (const thing of [...marks, ...panel.labels.map(box), ...names.slice(i + 1)])
+        expect(apart(name, thing), `name ${i}`).toBe(true);
+    for (const label of panel.labels) expect(label.y - 10).toBeGreaterThanOrEqual(panel.top - 1);
+  });
+
   test('a moment alone has room about it', () => {
     const laid = layTimeline(
       drawnOf({ minutes: 0, lanes: [lane({ marks: [{ id: 'm', at: 0, look: 'dot', text: 'x' }] })] }),
