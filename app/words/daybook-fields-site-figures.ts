@@ -21,6 +21,7 @@ export const siteFiguresFields: readonly FieldWords[] = [
   {
     key: 'falseAlarm',
     label: 'False alarm of the sequence test',
+    first: true,
     shape: { is: 'group', fields: [{ key: 'value', label: 'False alarm', needed: true, first: true, shape: share }, why] },
   },
   {

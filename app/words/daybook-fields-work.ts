@@ -89,7 +89,7 @@ export const chargeFields: readonly FieldWords[] = [
     label: 'Put in besides',
     shape: {
       is: 'list',
-      one: 'Besides',
+      one: 'Cake, mercury or residue',
       fields: [
         key,
         { key: 'what', label: 'What', needed: true, first: true, shape: { is: 'one', names: otherNames } },

@@ -146,6 +146,8 @@ export const daybookWords = {
     add: (one: string) => `Add: ${one}`,
     takeOut: (one: string) => `Take out: ${one}`,
     more: 'Further answers',
+    /** Within a group or a row, so that two folds are told apart. */
+    moreOf: (what: string) => `Further answers: ${what}`,
     nothingToName: 'There is nothing on the book to name here yet.',
     takenOutHint: 'Taking a row out of the reading leaves it in the old one.',
     item: (one: string, n: number) => `${one} ${n}`,

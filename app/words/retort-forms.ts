@@ -216,5 +216,10 @@ export const retortForms = {
     noStays: 'A “no” stops nothing. It stays in sight on the run and on its paper.',
     answered: (n: number, of: number) => `${n} of ${of} answered`,
     saidNo: (n: number) => `${n} answered no`,
+    /** A stage of checks in one line: how many are answered, how many of them no. */
+    line: (n: number, of: number, no: number) =>
+      `${n} of ${of} answered${no === 0 ? '' : `, ${no} of them no`}${n === of ? ': change' : ''}`,
+    fold: (of: number) => `All ${of} answered: fold`,
+    answers: 'answers',
   },
 } as const;

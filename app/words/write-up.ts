@@ -186,7 +186,7 @@ export const writeUp = {
     ask: {
       title: 'More than the book says is there',
       tick: 'It was weighed so: keep it',
-      missing: 'Mend the weight or the vessel, or tick that it was so. Nothing was kept.',
+      missing: 'Mend the weight or the vessel, or tick that it was so.',
     },
   },
   back: 'To the daybook',

@@ -56,9 +56,13 @@ async function reservations(): Promise<string> {
 }
 
 describe('true but awkward', () => {
-  it('an issue from an empty vessel is kept, and flagged in words', async () => {
+  it('an issue from an empty vessel is asked about, kept when it was so, and flagged in words', async () => {
     const before = home.journalLines();
     await steps.issue(page, by, 3, 'Empty jar', 'Plates', '5');
+    await by.press(steps.button(page, 'Keep'));
+    await main().getByText('Mend the weight or the vessel, or tick that it was so.').waitFor();
+    expect(home.journalLines()).toBe(before);
+    await steps.weighedSo(page, by);
     await keep(page, by);
     expect(home.journalLines()).toBe(before + 1);
     // 5 × 31.1034768 g

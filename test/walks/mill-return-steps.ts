@@ -176,6 +176,12 @@ export async function issue(page: Page, hand: Hand, day: number, from: string, t
   await hand.write(reading(page, 'Mercury issued'), amount);
 }
 
+/** Answers the question that stands while more is drawn off than the book has. */
+export async function weighedSo(page: Page, hand: Hand): Promise<void> {
+  await main(page).getByText('More than the book says is there').waitFor();
+  await hand.tick(page.getByRole('checkbox', { name: 'It was weighed so: keep it' }));
+}
+
 async function cleaning(page: Page, hand: Hand): Promise<void> {
   const { added, plates, battery: mortar, strained } = data.cleaning;
   await writeUp(page, hand, 'Cleaning of amalgam');
@@ -196,6 +202,7 @@ async function cleaning(page: Page, hand: Hand): Promise<void> {
   }
   await hand.write(reading(page, 'Strained mercury'), strained);
   await hand.pick(list(page, 'Into which vessel'), 'Bottle');
+  await weighedSo(page, hand);
   await keep(page, hand);
 }
 
@@ -279,8 +286,10 @@ export async function month(page: Page, hand: Hand): Promise<void> {
   await issue(page, hand, 2, 'Flask 2', 'Bottle', drawn);
   await keep(page, hand);
   await issue(page, hand, 3, 'Bottle', 'Mortar box', fed.mortar);
+  await weighedSo(page, hand);
   await keep(page, hand);
   await issue(page, hand, 4, 'Bottle', 'Plates', fed.plates);
+  await weighedSo(page, hand);
   await keep(page, hand);
   await cleaning(page, hand);
   await chargeAndFire(page, hand);

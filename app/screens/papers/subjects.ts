@@ -7,6 +7,7 @@ import type { Hidden } from '../../core/book/may-see.ts';
 import { latest, nameOf } from '../../core/book/registers.ts';
 import { formKinds } from '../../core/kinds/by-hand.ts';
 import type { Kind } from '../../core/kinds/index.ts';
+import { dayOf } from '../../core/time.ts';
 import { dayText } from '../../words/dates.ts';
 import { entryName, nameIn } from '../../words/daybook-naming.ts';
 import { kindNames } from '../../words/labels.ts';
@@ -139,6 +140,57 @@ const ofEntry: Partial<Record<Kind, PaperName>> = {
 /** The paper of an entry of this kind, if there is one. */
 export const paperOf = (kind: Kind): PaperName | undefined => ofEntry[kind];
 
-/** "melt-sheet-melt-0007.pdf", "mercury-account-2026-01-01-2026-03-31.pdf": letters, digits and hyphens only. */
+/** What a paper about this is called on its file besides its day; empty where the day says enough, or where a person's name would stand there. */
+function calledOnFile(book: Book, paper: PaperName, id: string): string {
+  const body = book.current.byId.get(id)?.body as { party?: string; where?: string; areas?: string; place?: string } | undefined;
+  switch (paper) {
+    case 'run-sheet':
+    case 'retort-tag':
+      return nameIn(book, 'retort', book.charges.all.get(id)?.retort ?? '', '');
+    case 'melt-sheet':
+      return [...barPieces(book.current).values()]
+        .filter((piece) => piece.id.startsWith(`${id}/`))
+        .map(({ label }) => label)
+        .join(' ');
+    case 'transfer-sheet':
+      return body?.party ?? '';
+    case 'incident-sheet':
+      return body?.where ?? '';
+    case 'open-day-sheet':
+      return body?.areas ?? '';
+    case 'air-record':
+      return body?.place ?? '';
+    case 'personal-air-record':
+      return '';
+    default:
+      return subjectsOf(book, paper).find(({ value }) => value === id)?.label ?? '';
+  }
+}
+
+/** Letters of a file's name before ".pdf": with the folders around it Windows takes some 260. */
+const mostOfName = 100;
+
+/**
+ * "melt-sheet-2026-03-14-B-7.pdf", "mercury-account-2026-01-01-2026-03-31.pdf": kind, day and what it is about. Letters, digits and hyphens only, which every
+ * file system takes; the kind before them keeps it from being a name Windows holds for a device.
+ */
 export const fileName = (paper: PaperName, ...about: readonly string[]): string =>
-  `${[paper, ...about.filter((part) => part !== '')].join('-').replace(/[^a-z0-9-]+/gi, '-')}.pdf`;
+  `${[paper, ...about]
+    .map((part) =>
+      part
+        .normalize('NFC')
+        .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
+        .replace(/^-+|-+$/g, ''),
+    )
+    .filter((part) => part !== '')
+    .join('-')
+    .slice(0, mostOfName)
+    .replace(/-+$/, '')}.pdf`;
+
+/** The file of a paper about an entry or a thing of it (`melt/1`): its day, and what it is called. A register's papers bear no day of their own. */
+export function fileAbout(book: Book, paper: PaperName, id: string, ...days: readonly string[]): string {
+  const entry = book.current.byId.get(id) ?? book.current.byId.get(id.split('/')[0] ?? '');
+  const registered = paper === 'mercury-register' || paper === 'parcel-return' || paper === 'labels';
+  const day = entry && !registered ? dayOf(entry.happened) : '';
+  return fileName(paper, day, id === '' ? '' : calledOnFile(book, paper, id), ...days);
+}
