@@ -20,6 +20,9 @@ const drawingWidth = 900;
 /** Points it may be high, so that its legend stands with it. */
 const mostHigh = 430;
 
+/** Letters of a row that might not stand on one page. */
+const nearlyAPage = 1000;
+
 /** The drawing with every text of it such that the font has its letters: what a picture writes is not reached by the paper's own look at its texts. */
 function printed(drawn: TimelineDrawn, canPrint: Frame['canPrint']): TimelineDrawn {
   const safe = (text: string): string => printableText(text, canPrint);
@@ -73,7 +76,7 @@ export function firingsAlongTheClock(book: Book, run: Run, { canPrint }: Pick<Fr
           { head: words.columns.said, share: 36 },
         ],
         rows.map(({ when, until, what, said }) => ({ cells: [until === '' ? when : words.fromTo(when, until), what, said] })),
-        { breaking: true },
+        { breaking: rows.some(({ what, said }) => what.length + said.length > nearlyAPage) },
       ),
     ];
   });
