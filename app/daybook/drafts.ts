@@ -9,7 +9,7 @@ import { isMoment } from '../core/time.ts';
 import type { SegmentRow } from './segments.ts';
 
 /** The number of this store's format. Dexie itself opens newer databases without a word, so it is checked here. */
-export const storeFormat = 2;
+export const storeFormat = 3;
 
 /** A form as it was left, under the name of the form. */
 export interface DraftRow {
@@ -59,6 +59,10 @@ export async function openStore(name: string): Promise<Result<Store>> {
   // every line of this list stays for ever; a change of shape is a new line
   db.version(1).stores({ drafts: 'form', settings: 'key' });
   db.version(2).stores({ drafts: 'form', settings: 'key', segments: '[desk+first]' });
+  // segments of before held what is not for everybody: they go, and are packed anew from the record
+  db.version(3)
+    .stores({ drafts: 'form', settings: 'key', segments: '[desk+first]' })
+    .upgrade((change) => change.table('segments').clear());
   const segments: Table<SegmentRow, [string, number]> = db.table('segments');
   const drafts: Table<DraftRow, string> = db.table('drafts');
   const settings: Table<SettingRow, string> = db.table('settings');

@@ -3,13 +3,15 @@
  * on disk, it is left alone and told, until a person says that the disk counts. It works while the window is idle, after the book has verified,
  * and never touches drafts or the record.
  */
-import type { Entry } from '../core/entry.ts';
+import { type Entry, withheldKind } from '../core/entry.ts';
 import type { Store } from './drafts.ts';
 import {
   byDesk,
   type Desks,
   firstsOf,
+  forEverybody,
   type Missing,
+  markOf,
   missingFrom,
   packed,
   type SeenLine,
@@ -41,7 +43,7 @@ export class SeenRecord {
   missing = $state.raw<readonly Missing[]>([]);
   readonly #from: SeenFrom;
   readonly #idle: () => Promise<void>;
-  /** End mark of every stored segment, by desk and first number; null until all were read. */
+  /** What every stored segment is known by (`markOf`), by desk and first number; null until all were read. */
   #marks: Map<string, string> | null = null;
   #last: Promise<void> = Promise.resolve();
   #left = false;
@@ -80,15 +82,19 @@ export class SeenRecord {
   async #settled(): Promise<void> {
     if (this.#marks === null && !(await this.#compared())) return;
     if (this.missing.length > 0 || !this.#from.mayWrite()) return;
-    for (const [desk, list] of byDesk(this.#from.entries()))
+    for (const [desk, list] of byDesk(forEverybody(this.#from.entries())))
       for (const first of firstsOf(list.length)) {
-        const end = list[Math.min(first - 1 + segmentSize, list.length) - 1]?.hash ?? '';
+        const part = list.slice(first - 1, first - 1 + segmentSize);
+        const mark = markOf(
+          part.at(-1)?.hash ?? '',
+          part.map(({ kind }) => kind === withheldKind),
+        );
         const key = `${desk} ${first}`;
-        if (this.#marks?.get(key) === end) continue;
+        if (this.#marks?.get(key) === mark) continue;
         await this.#idle();
         if (this.#left || !this.#from.mayWrite()) return;
         await this.#from.store.saveSegment(packed(desk, list, first));
-        this.#marks?.set(key, end);
+        this.#marks?.set(key, mark);
       }
   }
 
@@ -129,7 +135,13 @@ export class SeenRecord {
       const before = good.get(desk);
       if (before) before.push(lines);
       else good.set(desk, [lines]);
-      marks.set(`${desk} ${first}`, lines.at(-1)?.hash ?? '');
+      marks.set(
+        `${desk} ${first}`,
+        markOf(
+          lines.at(-1)?.hash ?? '',
+          lines.map(({ withheld }) => withheld),
+        ),
+      );
     }
     for (const key of [...marks.keys()]) if (corrupt.has(key.slice(0, key.indexOf(' ')))) marks.delete(key);
     return { good, corrupt, marks };

@@ -2,8 +2,10 @@
  * What this window has seen of the record, packed for the browser's database: for each desk its entries in segments of a thousand lines, each with
  * the end mark it closes with. It is an index that can be thrown away and packed anew; its one use is to show that the record on disk has fallen
  * behind, as after an old copy was put back, and to hold the lines that are then missing. A row per entry would be some thirty times slower.
+ * What is not for everybody is never in it, whoever sits there while it is packed: such a line keeps its number and its hash and says nothing else.
  */
-import type { Entry } from '../core/entry.ts';
+import { withheldOf } from '../core/book/withheld.ts';
+import { type Entry, withheldKind } from '../core/entry.ts';
 
 /** Entries in a full segment. */
 export const segmentSize = 1_000;
@@ -15,7 +17,7 @@ export interface SegmentRow {
   readonly first: number;
   /** `hash` of its last entry. */
   readonly end: string;
-  /** The entries as the journal has them: a line of canonical JSON each, newlines included. */
+  /** The entries as the journal has them, but for those withheld: a line of canonical JSON each, newlines included. */
   readonly text: string;
 }
 
@@ -25,6 +27,8 @@ export interface SeenLine {
   readonly hash: string;
   readonly prev: string;
   readonly written: string;
+  /** What it said is not for everybody and is not in `line`, which can only be counted. */
+  readonly withheld: boolean;
   readonly line: string;
 }
 
@@ -38,6 +42,22 @@ export interface Missing {
   /** The disk has another entry at the first of these numbers. */
   readonly differs: boolean;
 }
+
+/** The entries as they may lie where everybody gets at them: what tells where a bar is kept or what one person breathed keeps its place alone. */
+export function forEverybody(entries: readonly Entry[]): readonly Entry[] {
+  const hidden = withheldOf(entries);
+  return entries.map((e) => {
+    if (!hidden.has(e.id) && !(e.kind === 'strike' && hidden.has(String(e.body.strikes)))) return e;
+    const { format, desk, n, prev, hash, id, written, happened, by } = e;
+    return { ...{ format, desk, n, prev, hash, id, written, happened, by }, kind: withheldKind, body: {} };
+  });
+}
+
+/** The lines that can be handed out again: a withheld one is not what its journal had. */
+export const tellable = (lines: readonly SeenLine[]): readonly SeenLine[] => lines.filter(({ withheld }) => !withheld);
+
+/** What a stored segment is known by: its end mark, and how many of its lines are withheld, for a later correction can make it one more. */
+export const markOf = (end: string, lines: readonly boolean[]): string => `${end} ${lines.filter(Boolean).length}`;
 
 /** Entries of each desk by number: the first stands at 0. What does not follow on without a gap is left out. */
 export type Desks = ReadonlyMap<string, readonly Entry[]>;
@@ -72,7 +92,7 @@ export const lineOf = (entry: Entry): string => JSON.stringify(ordered(entry));
 export const firstsOf = (count: number): number[] =>
   Array.from({ length: Math.ceil(count / segmentSize) }, (_, i) => i * segmentSize + 1);
 
-/** The segment of a desk that begins at `first`. `list` holds all of its entries by number. */
+/** The segment of a desk that begins at `first`. `list` holds all of its entries by number, as they are `forEverybody`. */
 export function packed(desk: string, list: readonly Entry[], first: number): SegmentRow {
   const part = list.slice(first - 1, first - 1 + segmentSize);
   return { desk, first, end: part.at(-1)?.hash ?? '', text: part.map((entry) => `${lineOf(entry)}\n`).join('') };
@@ -93,7 +113,7 @@ export function unpacked(row: unknown): readonly SeenLine[] | null {
       const { hash, prev, written } = entry as Readonly<Record<(typeof texts)[number], string>>;
       const before = lines.at(-1);
       if (entry.desk !== desk || entry.n !== first + lines.length || (before && before.hash !== prev)) return null;
-      lines.push({ n: first + lines.length, hash, prev, written, line });
+      lines.push({ n: first + lines.length, hash, prev, written, withheld: entry.kind === withheldKind, line });
     }
   } catch {
     return null;

@@ -9,17 +9,26 @@ export interface OlderRecord {
   readonly lastWritten: string;
   /** The disk has another entry under the first of these numbers. */
   readonly differs: boolean;
+  /** How many of them tell what is not for everybody: they are counted here and were not stored. */
+  readonly withheld: number;
 }
+
+const entries = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
 
 export const recordOlder = {
   title: 'The record on disk is older than what this window has seen',
   says: ({ desk, count, from, lastWritten, differs }: OlderRecord): string =>
-    `${count === 1 ? '1 entry' : `${count} entries`} of desk ${desk}, from number ${from}, last written ${lastWritten.slice(0, 16).replace('T', ' at ')}, ${count === 1 ? 'is' : 'are'} not in it${differs ? ': another entry stands there under that number' : ''}. Somebody may have put back an old copy, or the journal was cut or damaged.`,
+    `${entries(count)} of desk ${desk}, from number ${from}, last written ${lastWritten.slice(0, 16).replace('T', ' at ')}, ${count === 1 ? 'is' : 'are'} not in it${differs ? ': another entry stands there under that number' : ''}. Somebody may have put back an old copy, or the journal was cut or damaged.`,
+  /** Said where some are withheld. */
+  withheldSays: ({ withheld }: Pick<OlderRecord, 'withheld'>): string =>
+    `${entries(withheld)} of these ${withheld === 1 ? 'tells' : 'tell'} what is not for everybody (where a bar is kept, what one person breathed). This window counts ${withheld === 1 ? 'it' : 'them'} and never stored what ${withheld === 1 ? 'it says' : 'they say'}: only the newer copy of the folder or a backup has that.`,
   whatNow:
-    'Save these entries as a file first. Then look for the newer copy of the folder and compare. Until you say that the disk counts, this window keeps what it has seen.',
-  save: ({ count }: Pick<OlderRecord, 'count'>): string =>
-    `Save ${count === 1 ? 'this entry' : `these ${count} entries`} as a file`,
-  saved: (name: string): string => `Saved as ${name}: a line for each entry, as the journal had them.`,
+    'Save what can be saved as a file first. Then look for the newer copy of the folder and compare. Until you say that the disk counts, this window keeps what it has seen.',
+  save: ({ count, withheld }: Pick<OlderRecord, 'count' | 'withheld'>): string =>
+    withheld > 0
+      ? `Save the other ${entries(count - withheld)} as a file`
+      : `Save ${count === 1 ? 'this entry' : `these ${count} entries`} as a file`,
+  saved: (name: string): string => `Saved as ${name}: a line for each entry in it, as the journal had them.`,
   /** File name of a desk's missing entries. */
   file: ({ desk, from }: Pick<OlderRecord, 'desk' | 'from'>): string => `${desk}-from-${from}.jsonl`,
   goByDisk: 'The record on disk counts',

@@ -6,7 +6,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { Entry } from '../../app/core/entry.ts';
 import { Daybook } from '../../app/daybook/book.svelte.ts';
 import { openStore } from '../../app/daybook/drafts.ts';
-import { byDesk, firstsOf, lineOf, packed, segmentSize, unpacked } from '../../app/daybook/segments.ts';
+import { byDesk, firstsOf, forEverybody, lineOf, packed, segmentSize, tellable, unpacked } from '../../app/daybook/segments.ts';
 import { recordOlder } from '../../app/words/record-older.ts';
 import { readJournal } from '../../main/host/journal.ts';
 import { lineFor } from '../../main/host/line.ts';
@@ -242,6 +242,98 @@ describe('the index of a window', () => {
   });
 });
 
+/** Two notes, a bar put in a place, that entry corrected and the correction struck, and a last note. Invented. */
+function withPlaces(): Entry[] {
+  const bar = (place: string) => ({ bar: 'melt-one/2', place, seal: 'S 12', present: ['person-one'] });
+  const bodies: readonly [kind: string, body: Record<string, unknown>][] = [
+    ['bar-kept', bar('the strong box')],
+    ['correction', { corrects: 'entry-3', body: bar('the strong room'), reason: 'a slip' }],
+    ['strike', { strikes: 'entry-4', reason: 'the strong box after all' }],
+  ];
+  const made = chain(2);
+  for (const [kind, body] of bodies) {
+    const n = made.length + 1;
+    const draft = { ...note(n, ''), id: `entry-${n}`, kind, body };
+    made.push(lineFor(draft as never, { desk: 'desk-of-a-test', n, prev: made.at(-1)!.hash }, now).entry);
+  }
+  return chain(6, 'desk-of-a-test', 'Note', made);
+}
+
+/** All that lies in the segments, as text. */
+async function storedText(): Promise<string> {
+  let text = '';
+  await meddle(async (raw) => {
+    text = JSON.stringify(await raw.table('segments').toArray());
+  });
+  return text;
+}
+
+describe('what is not for everybody', () => {
+  test('is not stored by a window that may see it: its lines keep number and hash alone', async () => {
+    const daybook = await windowOn(hostWith(withPlaces()));
+    expect(JSON.stringify(daybook.entries)).toContain('strong box');
+    expect(await stored()).toMatchObject({ entries: { 'desk-of-a-test': 6 } });
+    const text = await storedText();
+    expect(text).toContain('Note 6');
+    expect(text).not.toContain('strong');
+  });
+
+  test('is counted and never handed out where the record on disk lacks it', async () => {
+    shut(await windowOn(hostWith(withPlaces())));
+    const [missing] = (await windowOn(hostWith(withPlaces().slice(0, 2)))).seen?.missing ?? [];
+    expect(missing?.lines.map(({ n, withheld }) => [n, withheld])).toEqual([
+      [3, true],
+      [4, true],
+      [5, true],
+      [6, false],
+    ]);
+    expect(tellable(missing!.lines).map(({ line }) => line)).toEqual([lineOf(withPlaces()[5]!)]);
+    const said = { desk: 'desk-of-a-test', count: 4, from: 3, lastWritten: now, differs: false, withheld: 3 };
+    expect(recordOlder.withheldSays(said)).toContain('3 entries of these tell what is not for everybody');
+    expect(recordOlder.save(said)).toBe('Save the other 1 entry as a file');
+  });
+
+  test('is the same in the store whoever unlocked: lines that came without their body are counted, not handed out', async () => {
+    shut(await windowOn(hostWith(forEverybody(withPlaces()))));
+    const text = await storedText();
+    const [missing] = (await windowOn(hostWith(withPlaces().slice(0, 2)))).seen?.missing ?? [];
+    expect(tellable(missing?.lines ?? []).map(({ n }) => n)).toEqual([6]);
+    shut(open.pop()!);
+    await meddle((raw) => raw.table('segments').clear());
+    shut(await windowOn(hostWith(withPlaces())));
+    expect(await storedText()).toBe(text);
+  });
+
+  test('goes from a segment stored before a correction made it so', async () => {
+    const air = (n: number, kind: string, body: Record<string, unknown>, prev: string) =>
+      lineFor({ ...note(n, ''), id: `entry-${n}`, kind, body } as never, { desk: 'desk-of-a-test', n, prev }, now).entry;
+    const first = air(1, 'air-reading', { sample: 'area', note: 'beside the retort' }, '0'.repeat(64));
+    const full = chain(segmentSize, 'desk-of-a-test', 'Note', [first]);
+    shut(await windowOn(hostWith(full)));
+    expect(await storedText()).toContain('beside the retort');
+    const body = { corrects: 'entry-1', body: { sample: 'personal' }, reason: 'worn by somebody' };
+    shut(await windowOn(hostWith([...full, air(segmentSize + 1, 'correction', body, full.at(-1)!.hash)])));
+    expect(await storedText()).not.toContain('beside the retort');
+    expect((await stored()).entries).toEqual({ 'desk-of-a-test': segmentSize + 1 });
+  });
+
+  test('goes with the segments of an older store, and the draft stays', async () => {
+    const old = new Dexie(`retort-daybook-${bookId}`);
+    old.version(1).stores({ drafts: 'form', settings: 'key' });
+    old.version(2).stores({ drafts: 'form', settings: 'key', segments: '[desk+first]' });
+    await old.table('settings').put({ key: 'store-format', value: 2 });
+    await old.table('drafts').put(draft);
+    await old.table('segments').put(packed('desk-of-a-test', withPlaces(), 1));
+    old.close();
+    expect(await storedText()).toContain('strong box');
+    const store = await openStore(bookId);
+    if (store.ok) store.value.close();
+    expect(await stored()).toEqual({ entries: {}, drafts: 1, segments: 0 });
+    await windowOn(hostWith(withPlaces()));
+    expect(await storedText()).not.toContain('strong');
+  });
+});
+
 describe('a record on disk that is older than what the window has seen', () => {
   test('is told with desk, number and last day; nothing of it is overwritten, and the lines complete the journal', async () => {
     const all = chain(1_250);
@@ -252,7 +344,14 @@ describe('a record on disk that is older than what the window has seen', () => {
     expect(missing.map(({ desk, lines, differs }) => [desk, lines.length, lines[0]?.n, differs])).toEqual([
       ['desk-of-a-test', 10, 1_241, false],
     ]);
-    const said = recordOlder.says({ desk: 'desk-of-a-test', count: 10, from: 1_241, lastWritten: now, differs: false });
+    const said = recordOlder.says({
+      desk: 'desk-of-a-test',
+      count: 10,
+      from: 1_241,
+      lastWritten: now,
+      differs: false,
+      withheld: 0,
+    });
     expect(said).toContain('10 entries of desk desk-of-a-test, from number 1241, last written 2026-03-14 at 09:30');
     const file = missing[0]!.lines.map(({ line }) => `${line}\n`).join('');
     const disk = old.map((entry) => `${lineOf(entry)}\n`).join('');
