@@ -93,12 +93,13 @@ test('a melt is chosen by its bars and printed: the sheet’s figures are those 
   const bar = reading?.body.bars[0];
   await melt.getByLabel('Melt').selectOption(reading?.id ?? '');
   const { name, text } = await printed(button);
-  expect(name).toBe(`melt-sheet-${reading?.id}.pdf`);
+  const called = `melt-sheet-${reading?.happened.slice(0, 10)}-${bar?.label.replaceAll(' ', '-')}.pdf`;
+  expect(name).toBe(called);
   expect(text).toContain(`Melt sheet`);
   expect(bar?.weight.how).toBe('scale');
   const gross = bar?.weight.how === 'scale' ? bar.weight.gross.replace(' g', '') : '';
   expect(text).toContain(`less bar ${bar?.label} ${gross} ±`);
-  await melt.getByRole('link', { name: `Save melt-sheet-${reading?.id}.pdf` }).waitFor();
+  await melt.getByRole('link', { name: `Save ${called}` }).waitFor();
 });
 
 test('the account of a period is printed with the figures of the core', async () => {
@@ -128,13 +129,13 @@ test('an entry leads to its own paper, chosen and ready', async () => {
     ['spill', 'Print its sheet', 'Incident sheet'],
     ['charge', 'Print its tag', 'Retort tag'],
   ] as const) {
-    const id = bookOnDisk().current.of(kind)[0]?.id ?? '';
+    const { id = '', happened = '' } = bookOnDisk().current.of(kind)[0] ?? {};
     await go(`#/daybook/${id}`);
     await main().getByRole('link', { name: button }).click();
     await main().getByRole('heading', { level: 1, name: 'Papers' }).waitFor();
     expect(await leaf(title).locator('select').inputValue()).toBe(id);
     const { name, text } = await printed(leaf(title).getByRole('button', { name: /^Print/ }));
-    expect(name).toContain(id);
+    expect(name).toMatch(new RegExp(`^[a-z]+-[a-z]+-${happened.slice(0, 10)}-.+\\.pdf$`));
     expect(text).toContain(id);
   }
 });
