@@ -4,7 +4,7 @@
  * behind, as after an old copy was put back, and to hold the lines that are then missing. A row per entry would be some thirty times slower.
  * What is not for everybody is never in it, whoever sits there while it is packed: such a line keeps its number and its hash and says nothing else.
  */
-import { withheldOf } from '../core/book/withheld.ts';
+import { withheldOf, withoutThese } from '../core/book/withheld.ts';
 import { type Entry, withheldKind } from '../core/entry.ts';
 
 /** Entries in a full segment. */
@@ -46,11 +46,7 @@ export interface Missing {
 /** The entries as they may lie where everybody gets at them: what tells where a bar is kept or what one person breathed keeps its place alone. */
 export function forEverybody(entries: readonly Entry[]): readonly Entry[] {
   const hidden = withheldOf(entries);
-  return entries.map((e) => {
-    if (!hidden.has(e.id) && !(e.kind === 'strike' && hidden.has(String(e.body.strikes)))) return e;
-    const { format, desk, n, prev, hash, id, written, happened, by } = e;
-    return { ...{ format, desk, n, prev, hash, id, written, happened, by }, kind: withheldKind, body: {} };
-  });
+  return withoutThese(entries, (id) => hidden.has(id));
 }
 
 /** The lines that can be handed out again: a withheld one is not what its journal had. */

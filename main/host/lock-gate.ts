@@ -6,8 +6,8 @@ import type { AskOf, HostState, OpenBook, Question, ReplyOf } from '../../app/co
 import { readCurrent } from '../../app/core/book/current.ts';
 import { type Hidden, maySee, rolesAt } from '../../app/core/book/may-see.ts';
 import { latest, readRegisters } from '../../app/core/book/registers.ts';
-import { withheldOf } from '../../app/core/book/withheld.ts';
-import { type Entry, withheldKind } from '../../app/core/entry.ts';
+import { withheldOf, withoutThese } from '../../app/core/book/withheld.ts';
+import type { Entry } from '../../app/core/entry.ts';
 import type { Role } from '../../app/core/kinds/person.ts';
 import { bad, good, type Problem, problem, type Result } from '../../app/core/result.ts';
 import { readDaybook } from './daybook-folder.ts';
@@ -37,13 +37,6 @@ const personal: ReadonlySet<string> = new Set(['personal-air-record']);
 
 const noDaybook: Problem = problem('no-daybook-open', '');
 const things: readonly Hidden[] = ['bar-place', 'personal-air'];
-
-/** The entry as it is handed to somebody who may not see what it says. */
-const veiled = ({ format, desk, n, prev, hash, id, written, happened, by }: Entry): Entry => ({
-  ...{ format, desk, n, prev, hash, id, written, happened, by },
-  kind: withheldKind,
-  body: {},
-});
 
 export interface LockGate {
   readonly opened: (daybookId: string) => void;
@@ -78,7 +71,7 @@ export function lockGate(from: GateFrom): LockGate {
       const what = hidden.get(id);
       return what !== undefined && !maySee(does, what);
     };
-    return entries.map((e) => (not(e.id) || (e.kind === 'strike' && not(String(e.body.strikes))) ? veiled(e) : e));
+    return withoutThese(entries, not);
   };
 
   /** Why this question is not answered for whoever sits there; null where it is. */

@@ -2,7 +2,7 @@
  * Which entries tell what is not for everybody: where a bar is kept; a reading at a person, or a day of somebody's health surveillance. A correction of
  * such an entry tells it as well. What leaves the site goes without them unless it is asked for. Source: design.md 1.
  */
-import type { Entry } from '../entry.ts';
+import { type Entry, withheldKind } from '../entry.ts';
 import type { Hidden } from './may-see.ts';
 
 const told = (kind: string, body: Readonly<Record<string, unknown>>): Hidden | null =>
@@ -35,6 +35,17 @@ export function withheldOf(entries: readonly Entry[]): ReadonlyMap<string, Hidde
   }
   return found;
 }
+
+/** The entry as it lies where it may not be read: it keeps its place in the chain and its times, and says nothing. */
+const veiled = ({ format, desk, n, prev, hash, id, written, happened, by }: Entry): Entry => ({
+  ...{ format, desk, n, prev, hash, id, written, happened, by },
+  kind: withheldKind,
+  body: {},
+});
+
+/** The entries with those veiled whose ids may not be read, and with them the strikes of such: a strike says why. */
+export const withoutThese = (entries: readonly Entry[], hidden: (id: string) => boolean): readonly Entry[] =>
+  entries.map((e) => (hidden(e.id) || (e.kind === 'strike' && hidden(String(e.body.strikes))) ? veiled(e) : e));
 
 /** The entries that a correction corrects, one after another, to the first; none for any other entry. */
 function corrected(entry: Entry, byId: ReadonlyMap<string, Entry>): readonly string[] {
