@@ -1,10 +1,11 @@
 /**
- * Where everything of a flow drawing lies: nodes in columns from left to right, bands between them to one scale, and a label of two lines for every
- * node that lies on no other label. Knows no domain. d3-sankey writes into what it is given and throws on circles: it is handed copies of flows that
- * have none. A band too thin to be seen is drawn at a least width and marked.
+ * Where everything of a flow drawing lies: nodes in columns from left to right, bands between them to one scale, and a label for every node clear of
+ * all of them. Knows no domain. d3-sankey writes into what it is given and throws on circles: it is handed copies of flows that have none. A band too
+ * thin to be seen is drawn at a least width and marked.
  */
 import { type SankeyLink, type SankeyNode, sankey, sankeyJustify } from 'd3-sankey';
 import { area, curveBumpX } from 'd3-shape';
+import { type Box, endLabel, endRoom, type Label, labelText, ledLabels } from './flow-labels.ts';
 
 /** How a band is filled, beside its colour: whole, hatched, crossed, dotted. */
 export type Tone = 'plain' | 'loss' | 'gain' | 'round';
@@ -25,16 +26,9 @@ export interface FlowRun {
   readonly tone: Tone;
 }
 
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
 export interface LaidPlace extends FlowPlace, Box {
-  readonly label: Box & { readonly anchor: 'start' | 'end'; readonly textX: number };
-  /** A line from the node to a label that had to stand away from it. */
+  readonly label: Label;
+  /** A line from the label to a node within; null beside an end. */
   readonly leader: string | null;
 }
 
@@ -58,30 +52,21 @@ export interface FlowLayout {
   readonly scale: (Pick<Box, 'x' | 'y' | 'height'> & { readonly amount: number }) | null;
 }
 
-/** Size of the letters, and where the two lines of a label stand below its upper edge. */
-export const letterSize = 15;
-export const labelLines = [13, 30] as const;
-
 /** Least width at which a band is drawn. */
 export const leastWidth = 1.5;
-const lineHeight = 17;
-const labelHeight = 2 * lineHeight;
-/** Room a letter takes, on the wide side. */
-const letter = 7.4;
 const nodeWidth = 10;
-const between = labelHeight + 8;
 const edge = 8;
+/** Between the labels of two ends above one another. */
+const betweenLabels = 8;
+/** What all bands of a column are high together, at least. */
+const bandsHigh = 200;
+/** Share of the width that a label may take before its name is broken. */
+const labelShare = 0.2;
 /** The most the bar of the scale may be high. */
 const mostBar = 48;
-/** How often a drawing may grow for its labels. */
-const mostGrowth = 20;
 
 type Node = SankeyNode<FlowPlace, { run: FlowRun }>;
 type Link = SankeyLink<FlowPlace, { run: FlowRun }>;
-
-const widthOf = ({ name, figure }: FlowPlace): number => Math.max(name.length, figure.length) * letter;
-const overlap = (a: Box, b: Box): boolean =>
-  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
 /** Most nodes that stand one above the other: by the longest way from the left, as they will be set. */
 function tallest(places: readonly FlowPlace[], runs: readonly FlowRun[]): number {
@@ -96,6 +81,13 @@ function tallest(places: readonly FlowPlace[], runs: readonly FlowRun[]): number
   }
   return Math.max(1, ...counts.values());
 }
+
+const boxOf = ({ x0 = 0, y0 = 0, y1 = 0 }: Node): Box => ({
+  x: x0,
+  y: y0,
+  width: nodeWidth,
+  height: Math.max(y1 - y0, leastWidth),
+});
 
 /** The greatest of 1, 2 and 5 times a power of ten that is not above the amount. */
 function roundBelow(amount: number): number {
@@ -120,29 +112,9 @@ function outline(link: Link, thickness: number): string {
   return shape(ends) ?? '';
 }
 
-/** Lays a flow out over a width. The height follows from how many nodes stand above each other. Without bands nothing is laid out. */
-export function layFlow(places: readonly FlowPlace[], runs: readonly FlowRun[], width: number): FlowLayout {
-  let laid = laidAt(places, runs, width, 0);
-  // where labels find no room of their own, the drawing grows
-  for (let more = 1; laid.crowded && more <= mostGrowth; more += 1) laid = laidAt(places, runs, width, more * 80);
-  return laid.layout;
-}
-
-function laidAt(
-  places: readonly FlowPlace[],
-  runs: readonly FlowRun[],
-  width: number,
-  more: number,
-): { readonly layout: FlowLayout; readonly crowded: boolean } {
-  const used = new Set(runs.flatMap(({ from, to }) => [from, to]));
-  const own = places.filter(({ id }) => used.has(id));
-  if (own.length === 0)
-    return { layout: { width, height: 0, amountPerUnit: 0, places: [], runs: [], scale: null }, crowded: false };
-  const sources = own.filter(({ id }) => !runs.some((r) => r.to === id));
-  const sinks = own.filter(({ id }) => !runs.some((r) => r.from === id));
-  const room = (some: readonly FlowPlace[]): number => Math.max(...some.map(widthOf)) + edge + 6;
-  const count = tallest(own, runs);
-  const height = Math.round(count * between + 200 + more);
+/** The flow in columns within so wide a band, from 0 downwards. */
+function columnsOf(own: readonly FlowPlace[], runs: readonly FlowRun[], from: number, to: number, between: number) {
+  const high = tallest(own, runs) * between + bandsHigh;
   const lay = sankey<FlowPlace, { run: FlowRun }>()
     .nodeId((n) => n.id)
     .nodeAlign(sankeyJustify)
@@ -151,91 +123,64 @@ function laidAt(
     // as they are given, so that the same thing stands in the same place in every drawing
     .nodeSort(null as unknown as undefined)
     .extent([
-      [room(sources), labelHeight + 8],
-      [width - room(sinks), height - labelHeight],
+      [from, 0],
+      [to, high],
     ]);
-  const laid = lay({
-    nodes: own.map((n) => ({ ...n })),
-    links: runs.map((run) => ({ source: run.from, target: run.to, value: run.amount, run })),
-  });
-  const widest = laid.links.reduce((a, b) => ((b.width ?? 0) > (a.width ?? 0) ? b : a));
-  const { places: labels, crowded } = labelled(laid.nodes, height);
+  const links = runs.map((run) => ({ source: run.from, target: run.to, value: run.amount, run }));
+  return lay({ nodes: own.map((n) => ({ ...n })), links });
+}
+
+/** Lays a flow out over a width. The height follows from how many nodes stand above each other. Without bands nothing is laid out. */
+export function layFlow(places: readonly FlowPlace[], runs: readonly FlowRun[], width: number): FlowLayout {
+  const [entered, left] = [new Set(runs.map(({ to }) => to)), new Set(runs.map(({ from }) => from))];
+  const own = places.filter(({ id }) => entered.has(id) || left.has(id));
+  if (own.length === 0) return { width, height: 0, amountPerUnit: 0, places: [], runs: [], scale: null };
+  const worded = own.map((place) => ({ ...place, text: labelText(place, width * labelShare) }));
+  const isEnd = ({ id }: FlowPlace): boolean => !entered.has(id) || !left.has(id);
+  const room = (some: typeof worded): number => edge + Math.max(...some.map(({ text }) => endRoom(text)));
+  const between = betweenLabels + Math.max(...worded.filter(isEnd).map(({ text }) => text.height));
+  const { nodes, links } = columnsOf(
+    own,
+    runs,
+    room(worded.filter(({ id }) => !entered.has(id))),
+    // the label of the last node within begins at its line and may run over the right edge of the columns
+    width - room(worded.filter(({ id }) => entered.has(id))),
+    between,
+  );
+  /** All labels about the nodes as they stand, and how far these reach with the labels of the ends. */
+  const labels = () => {
+    const bare = nodes.map((n, i) => ({ ...(worded[i] as (typeof worded)[number]), node: boxOf(n) }));
+    const ends = bare.filter(isEnd).map((one) => ({ ...one, label: endLabel(one.node, one.text, !entered.has(one.id)) }));
+    const top = Math.min(...bare.map(({ node }) => node.y), ...ends.map(({ label }) => label.y));
+    const foot = Math.max(...bare.map(({ node }) => node.y + node.height), ...ends.map(({ label }) => label.y + label.height));
+    const within = bare.filter((one) => !isEnd(one));
+    return { bare, ends, top, foot, ...ledLabels(within, top, foot) };
+  };
+  // the rows above decide how far down the flow begins
+  const { top, above } = labels();
+  const down = edge + above - top;
+  for (const node of nodes) [node.y0, node.y1] = [(node.y0 ?? 0) + down, (node.y1 ?? 0) + down];
+  for (const link of links) [link.y0, link.y1] = [(link.y0 ?? 0) + down, (link.y1 ?? 0) + down];
+  const { bare, ends, led, foot, below } = labels();
+  const labelOf = new Map<string, Pick<LaidPlace, 'label' | 'leader'>>();
+  for (const { id, label } of ends) labelOf.set(id, { label, leader: null });
+  for (const { id, label, leader } of led) labelOf.set(id, { label, leader });
+  const widest = links.reduce((a, b) => ((b.width ?? 0) > (a.width ?? 0) ? b : a));
   const amountPerUnit = widest.value / (widest.width ?? 1);
   const amount = roundBelow(mostBar * amountPerUnit);
-  const scale = { x: edge, y: height + edge, height: amount / amountPerUnit, amount };
-  const layout = {
+  const scale = { x: edge, y: foot + below + edge, height: amount / amountPerUnit, amount };
+  return {
     width,
-    height: height + mostBar + 2 * edge,
+    height: Math.ceil(scale.y + mostBar + edge),
     amountPerUnit,
     scale,
-    places: labels,
-    runs: laid.links.map((link) => {
+    places: bare.flatMap(({ text: _, node, ...place }) => {
+      const own = labelOf.get(place.id);
+      return own ? [{ ...place, ...node, ...own }] : [];
+    }),
+    runs: links.map((link) => {
       const thickness = Math.max(link.width ?? 0, leastWidth);
       return { ...link.run, thickness, thin: (link.width ?? 0) < leastWidth, path: outline(link, thickness) };
     }),
   };
-  return { layout, crowded };
-}
-
-/** Labels of the ends beside them, outside; those within above or below, and where all is taken, away from the node with a line to it. */
-function labelled(nodes: readonly Node[], height: number): { readonly places: LaidPlace[]; readonly crowded: boolean } {
-  const bare = nodes.map((n) => ({
-    id: n.id,
-    name: n.name,
-    figure: n.figure,
-    x: n.x0 ?? 0,
-    y: n.y0 ?? 0,
-    width: nodeWidth,
-    height: Math.max((n.y1 ?? 0) - (n.y0 ?? 0), leastWidth),
-    within: (n.sourceLinks ?? []).length > 0 && (n.targetLinks ?? []).length > 0,
-    left: (n.targetLinks ?? []).length === 0,
-  }));
-  const nodeBoxes: Box[] = bare.map(({ x, y, width, height: own }) => ({ x, y, width, height: own }));
-  const taken: Box[] = [];
-  let crowded = false;
-  const ends = bare
-    .filter((n) => !n.within)
-    .map((n): LaidPlace => {
-      const width = widthOf(n);
-      const textX = n.left ? n.x - 6 : n.x + nodeWidth + 6;
-      const x = n.left ? textX - width : textX;
-      const label = {
-        x,
-        y: n.y + n.height / 2 - labelHeight / 2,
-        width,
-        height: labelHeight,
-        textX,
-        anchor: n.left ? 'end' : 'start',
-      } as const;
-      taken.push(label);
-      return { ...n, label, leader: null };
-    });
-  const inside = bare
-    .filter((n) => n.within)
-    .map((n): LaidPlace => {
-      const width = widthOf(n);
-      const near = [n.y - labelHeight - 2, n.y + n.height + 2];
-      const far = Array.from({ length: Math.floor((height - labelHeight) / 4) }, (_, i) => 4 * i).sort(
-        (a, b) => Math.abs(a - n.y) - Math.abs(b - n.y),
-      );
-      // to the right of the node's left edge, else to the left of its right one; off other labels, and where it can be off nodes
-      const spots = [...near, ...far]
-        .filter((y) => y >= 0 && y + labelHeight <= height)
-        .flatMap((y) => [n.x, n.x + nodeWidth - width].map((x): Box => ({ x, y, width, height: labelHeight })));
-      const clear = (of: readonly Box[]) => spots.find((spot) => !of.some((other) => overlap(other, spot)));
-      const found = clear([...taken, ...nodeBoxes]) ?? clear(taken);
-      if (!found) crowded = true;
-      const box = found ?? { x: n.x, y: n.y, width, height: labelHeight };
-      const { y } = box;
-      taken.push(box);
-      const edgeY = y < n.y ? y + labelHeight : y;
-      const nodeY = y < n.y ? n.y : n.y + n.height;
-      return {
-        ...n,
-        label: box.x === n.x ? { ...box, anchor: 'start', textX: n.x } : { ...box, anchor: 'end', textX: n.x + nodeWidth },
-        leader: near.includes(y) ? null : `M${n.x + 1},${nodeY}V${edgeY}`,
-      };
-    });
-  const all = new Map([...ends, ...inside].map((n) => [n.id, n]));
-  return { places: bare.flatMap(({ id }) => all.get(id) ?? []), crowded };
 }

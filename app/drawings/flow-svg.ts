@@ -2,7 +2,8 @@
  * A laid-out flow as one picture that stands by itself, readable in black and white: for papers and for copying. Knows no domain; every text in it
  * is written as text, never as markup.
  */
-import { type FlowLayout, type LaidPlace, type LaidRun, labelLines, letterSize, type Tone } from './flow-layout.ts';
+import { feetOf, letterSize } from './flow-labels.ts';
+import type { FlowLayout, LaidPlace, LaidRun, Tone } from './flow-layout.ts';
 
 const markup: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 export const escaped = (text: string): string => text.replace(/[&<>"']/g, (character) => markup[character] ?? '');
@@ -30,14 +31,18 @@ const place = ({ x, y, width, height, leader }: LaidPlace): string =>
   `<rect x="${n(x)}" y="${n(y)}" width="${n(width)}" height="${n(height)}" fill="${ink}"/>` +
   (leader === null ? '' : `<path d="${leader}" fill="none" stroke="${ink}" stroke-width="0.6"/>`);
 
-const label = ({ label: box, name, figure }: LaidPlace): string =>
-  `<rect x="${n(box.x)}" y="${n(box.y)}" width="${n(box.width)}" height="${n(box.height)}" fill="#ffffff" fill-opacity="0.75"/>` +
-  [name, figure]
-    .map(
-      (text, i) =>
-        `<text x="${n(box.textX)}" y="${n(box.y + (labelLines[i] ?? 0))}" text-anchor="${box.anchor}"${i === 0 ? ' font-weight="bold"' : ''}>${escaped(text)}</text>`,
-    )
-    .join('');
+const label = ({ label: box }: LaidPlace): string => {
+  const feet = feetOf(box);
+  return (
+    `<rect x="${n(box.x)}" y="${n(box.y)}" width="${n(box.width)}" height="${n(box.height)}" fill="#ffffff" fill-opacity="0.75"/>` +
+    [...box.name, box.figure]
+      .map(
+        (text, i) =>
+          `<text x="${n(box.textX)}" y="${n(feet[i] ?? 0)}" text-anchor="${box.anchor}"${i < box.name.length ? ' font-weight="bold"' : ''}>${escaped(text)}</text>`,
+      )
+      .join('')
+  );
+};
 
 /** The bar of the scale, with feet, and what it stands for. */
 const bar = ({ x, y, height }: NonNullable<FlowLayout['scale']>, text: string): string =>

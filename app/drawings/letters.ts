@@ -24,8 +24,9 @@ const byWidth: readonly (readonly [hundredths: number, letters: string])[] = [
 const widths = new Map(byWidth.flatMap(([hundredths, letters]) => [...letters].map((one) => [one, (hundredths * height) / 100])));
 const wideOf = (letter: string): number => widths.get(letter) ?? height;
 
-/** Width a text takes at most, in units of the drawing. */
-export const widthOf = (text: string): number => [...text].reduce((sum, letter) => sum + wideOf(letter), 0);
+/** Width a text takes at most, in units of the drawing; of letters that high, where they are not as high as usual. */
+export const widthOf = (text: string, high = height): number =>
+  ([...text].reduce((sum, letter) => sum + wideOf(letter), 0) * high) / height;
 
 /** A text cut to a width, with three points where anything is gone; nothing where not even they have room. */
 export function cutTo(text: string, width: number): string {

@@ -9,10 +9,10 @@ import { drawnFlow, flowEnds, flowShare, stayedSentence, stillName, stillSentenc
 import { ugText, uText } from './amounts.ts';
 import { ledger, section, sentence, small, textWidth } from './ledger.ts';
 
-/** Units of the drawing over the width of the text: its letters come out at eight points. */
+/** Units of the drawing over the width of the text: its letters come out at about seven points. */
 const drawingWidth = 900;
-/** Points the drawing may be high, so that heading and notes stand on the same page. */
-const mostHigh = 560;
+/** Points the drawing may be high, so that it stands on one page with its heading. */
+const mostHigh = 520;
 
 /** The drawing and its table; a sentence where nothing stood or moved. */
 export function flowDrawing(book: Book, period: Period): Content[] {
@@ -35,14 +35,15 @@ export function flowDrawing(book: Book, period: Period): Content[] {
           fit: [textWidth, mostHigh],
           margin: [0, 2, 0, 6],
         },
-        small(`${words.fillings}: ${means.map((tone) => words.legendPrinted[tone]).join('; ')}.`),
-        ...(thin > 0 ? [small(words.thin(thin))] : []),
-        ...(flow.stayed.length > 0 ? [sentence(stayedSentence(flow))] : []),
-        ...(flow.still.length > 0 ? [sentence(stillSentence(flow))] : []),
-        small(words.net),
       ],
+      // what stands together and is higher than a page would be left out without a word
       unbreakable: true,
     },
+    small(`${words.fillings}: ${means.map((tone) => words.legendPrinted[tone]).join('; ')}.`),
+    ...(thin > 0 ? [small(words.thin(thin))] : []),
+    ...(flow.stayed.length > 0 ? [sentence(stayedSentence(flow))] : []),
+    ...(flow.still.length > 0 ? [sentence(stillSentence(flow))] : []),
+    small(words.net),
     ...table(flow),
   ];
 }

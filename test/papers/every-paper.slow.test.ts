@@ -146,7 +146,12 @@ test('the sample site prints its account, register, first tag, first melt, incid
   ] as const) {
     const got = await printPaper(entries, 'Sample', desks, name, id);
     expect(got.ok).toBe(true);
-    if (got.ok) expect(readBack(got.value).replaceAll(/\s/g, '')).toContain(desks[0]?.endMark);
+    if (!got.ok) continue;
+    const text = readBack(got.value);
+    expect(text.replaceAll(/\s/g, '')).toContain(desks[0]?.endMark);
+    // drawings that stand together with their heads are on it: what is higher than a page would be left out
+    if (name === 'mercury-account')
+      for (const words of ['Where it went', 'As high as this', 'Runs of periods', 'Running total']) expect(text).toContain(words);
   }
 });
 

@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { type Book, readBook } from '../../app/core/book/book.ts';
 import { flowOf } from '../../app/core/book/flow.ts';
 import type { Entry } from '../../app/core/entry.ts';
-import { type Box, type FlowRun, layFlow, leastWidth } from '../../app/drawings/flow-layout.ts';
+import type { Box } from '../../app/drawings/flow-labels.ts';
+import { type FlowLayout, type FlowRun, layFlow, leastWidth } from '../../app/drawings/flow-layout.ts';
 import { flowSvg } from '../../app/drawings/flow-svg.ts';
 import { csvText } from '../../app/papers/csv/cells.ts';
 import { bandHref, shownFrom } from '../../app/screens/mercury/address.ts';
@@ -60,6 +61,22 @@ const stayed = [
 const overlaps = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
+/** The room about a path of ours: a band's curves stay between its ends' heights, a line has upright and level parts alone. */
+function aboutPath(path: string): Box {
+  let [x, y] = [0, 0];
+  const points: [number, number][] = [];
+  for (const [, letter, rest = ''] of path.matchAll(/([MLHVC])([^MLHVCZ]*)/g)) {
+    const numbers = rest.split(/[ ,]/).filter(Boolean).map(Number);
+    if (letter === 'H') x = numbers[0] ?? 0;
+    else if (letter === 'V') y = numbers[0] ?? 0;
+    else [x = 0, y = 0] = numbers.slice(-2);
+    points.push([x, y]);
+  }
+  const [xs, ys] = [points.map(([at]) => at), points.map(([, at]) => at)];
+  const [left, upper] = [Math.min(...xs), Math.min(...ys)];
+  return { x: left, y: upper, width: Math.max(...xs) - left, height: Math.max(...ys) - upper };
+}
+
 describe('the layout', () => {
   test('draws every band to one scale, or at the least width and marked', () => {
     fc.assert(
@@ -88,20 +105,28 @@ describe('the layout', () => {
     );
   });
 
-  test('lays no label on another label', () => {
-    const check = (labels: readonly Box[]) => {
-      for (const [i, a] of labels.entries())
-        for (const b of labels.slice(i + 1)) expect(overlaps(a, b), JSON.stringify([a, b])).toBe(false);
+  test('lays no label on a band, a node or another label, runs no line through a label, and breaks a name without losing a word', () => {
+    const check = ({ places, runs, width, height }: FlowLayout) => {
+      for (const { name, label } of places) expect(label.name.join(' ')).toBe(name);
+      const labels = places.map((p) => p.label);
+      const bands = runs.map(({ path }) => aboutPath(path));
+      for (const [i, a] of labels.entries()) {
+        for (const b of [...labels.slice(i + 1), ...places, ...bands]) expect(overlaps(a, b), JSON.stringify([a, b])).toBe(false);
+        for (const { leader, label } of places)
+          if (leader !== null && label !== a) expect(overlaps(a, aboutPath(leader)), JSON.stringify([a, leader])).toBe(false);
+        expect(a.x >= 0 && a.x + a.width <= width && a.y >= 0 && a.y + a.height <= height, JSON.stringify(a)).toBe(true);
+      }
     };
-    fc.assert(fc.property(flows, ({ places, runs }) => check(layFlow(places, runs, 1000).places.map((p) => p.label))));
+    fc.assert(fc.property(flows, ({ places, runs }) => check(layFlow(places, runs, 1000))));
     for (const period of [days, { from: null, to: null }]) {
       const { places, runs } = drawnFlow(flowOf(sample, period));
-      check(layFlow(places, runs, 1020).places.map((p) => p.label));
+      for (const width of [800, 1020, 1400]) check(layFlow(places, runs, width));
     }
   });
 
   test('has a bar of a round amount, as high as a band of that amount', () => {
-    // two ends of 3 and 1 above one another, 2 × 42 + 200 = 284 high; less 42 above, 34 below and 42 between the two, 166 are 4, and 48 at most are 1
+    // two ends of 3 and 1 above one another, 2 × 42 + 200 = 284 high; less 42 between the two, 242 are 4, and of 1, 2, 5 and their tenths 0.5 is the most
+    // that is not higher than 48
     const { amountPerUnit, scale, runs, height } = layFlow(
       [place(0), place(1), place(2)],
       [
@@ -110,10 +135,10 @@ describe('the layout', () => {
       ],
       1000,
     );
-    expect(amountPerUnit).toBeCloseTo(4 / 166, 9);
-    expect(scale?.amount).toBe(1);
-    expect(scale?.height).toBeCloseTo(41.5, 6);
-    expect(runs.map(({ thickness }) => thickness)).toEqual([expect.closeTo(124.5, 6), expect.closeTo(41.5, 6)]);
+    expect(amountPerUnit).toBeCloseTo(4 / 242, 9);
+    expect(scale?.amount).toBe(0.5);
+    expect(scale?.height).toBeCloseTo(30.25, 6);
+    expect(runs.map(({ thickness }) => thickness)).toEqual([expect.closeTo(181.5, 6), expect.closeTo(60.5, 6)]);
     expect((scale?.y ?? 0) + (scale?.height ?? 0)).toBeLessThan(height);
     expect(flowWords.scale(500e6)).toBe('As high as this: 500\u00a0g');
     expect(flowWords.scale(20e3)).toBe('As high as this: 0.02\u00a0g');
@@ -157,7 +182,8 @@ describe('the picture', () => {
   test('has every band and name as text, losses hatched, and no markup from a name', () => {
     const svg = flowSvg(layFlow(places, runs, 900), { title: 'x', font: 'SourceSans3', scale: flowWords.scale });
     expect(svg.match(/fill="url\(#loss\)"/g)).toHaveLength(runs.filter((r) => r.tone === 'loss').length);
-    for (const p of places) expect(svg).toContain(`>${p.name}<`);
+    const drawnWords = [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, words]) => words).join(' ');
+    for (const p of places) expect(drawnWords).toContain(`${p.name} ${p.figure}`);
     const hostile = flowSvg(
       layFlow(
         [

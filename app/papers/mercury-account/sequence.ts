@@ -52,17 +52,19 @@ export function sequenceSection(book: Book, period: Period): Content[] {
     },
     ...ledger(
       [
-        { head: words.columns.opening, share: 14 },
-        { head: words.columns.closing, share: 14 },
-        { head: words.columns.difference, share: 17 },
-        { head: words.columns.z, share: 7, amount: true },
-        { head: words.columns.cumulative, share: 17 },
-        { head: words.columns.page, share: 12 },
-        { head: words.columns.usual, share: 19 },
+        { head: words.columns.opening, share: 17 },
+        { head: words.columns.closing, share: 17 },
+        { head: words.columns.difference, share: 16 },
+        { head: words.columns.z, share: 6, amount: true },
+        { head: words.columns.cumulative, share: 16 },
+        { head: words.columns.page, share: 10 },
+        { head: words.columns.usual, share: 18 },
       ],
       rows.map((row, i) => {
         const cells = sequenceCells(row, test, i);
-        return { cells: [cells.opening, cells.closing, cells.difference, cells.z, cells.cumulative, cells.page, cells.usual] };
+        // a day of a long month is broken between its words
+        const [opening, closing] = [cells.opening, cells.closing].map((day) => day.replaceAll('\u00a0', ' '));
+        return { cells: [opening ?? '', closing ?? '', cells.difference, cells.z, cells.cumulative, cells.page, cells.usual] };
       }),
     ),
     ...words.meansList.map((text) => small(text)),
