@@ -122,7 +122,7 @@ describe('a backup', () => {
     await fresh.host.close();
   });
 
-  it('of a day is made by itself, once, and again the next day; a closing has its own', async () => {
+  it('of a day is made by itself, once, and again the next day', async () => {
     let day = '2026-03-14';
     const a = await withPlace({ clock: () => `${day}T09:30:00+13:00`, lookEveryMs: 20 });
     await new Promise((resolve) => setTimeout(resolve, 120));

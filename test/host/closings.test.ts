@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { BackupsState, ReplyOf } from '../../app/contract.ts';
 import type { Entry } from '../../app/core/entry.ts';
 import type { Problem } from '../../app/core/result.ts';
 import type { CoveredDesk } from '../../app/papers/paper.ts';
@@ -11,7 +12,9 @@ import { fingerprintOf } from '../../main/host/sign-key.ts';
 import { readSignatures } from '../../main/host/sign-lines.ts';
 import { called, everything } from '../terminal/called.ts';
 import { type AHost, aHost, bookIn, codesIn } from './a-host.ts';
+import { valueIn } from './backed-up.ts';
 import { keeper } from './drafts.ts';
+import { temporaryFolder } from './folder.ts';
 
 const at = (day: string, hour = '12:00') => `2026-${day}T${hour}+13:00`;
 const stated = (g: string) => ({ how: 'stated', mass: `${g} g` });
@@ -103,6 +106,24 @@ describe('closing a period', () => {
     await book.post('/ask/paper', JSON.stringify({ name: 'wall-sheet' }));
     const key = fingerprintOf(lines[0]!.mark!.key);
     expect(told.map((desks) => desks.map((d) => [d.key, d.signed]))).toEqual([[[undefined, undefined]], [[key, 6]]]);
+  });
+
+  it('has a backup of its own that holds the closing, beside the one that was asked for', async () => {
+    const place = temporaryFolder();
+    const book = await aBook({ places: [place], drives: () => [] });
+    const backups = async () => valueIn<BackupsState>(await book.ask('backups'));
+    const [offered] = (await backups()).offered;
+    valueIn<BackupsState>(await book.ask('backup-place', { place: offered!.key }));
+    await expect.poll(async () => (await backups()).list.map(({ why }) => why)).toEqual(['asked']);
+    keptIn(await book.ask('close-period', first));
+    await expect.poll(async () => (await backups()).list.map(({ why }) => why).sort()).toEqual(['asked', 'closing']);
+    const { last, list } = await backups();
+    expect(last).toMatchObject({ why: 'closing', entries: 6 });
+    const looked = valueIn<ReplyOf<'backup-look'>>(
+      await book.ask('backup-look', { from: list.find(({ why }) => why === 'closing')!.key }),
+    );
+    expect(looked.holds).toMatchObject({ entries: 6, faults: [] });
+    await book.host.close();
   });
 
   it('writes a statement in canonical JSON with exact figures, the end marks it rests on, and who closed it', async () => {
