@@ -7,6 +7,7 @@ import type { Level } from '../core/balance.ts';
 import type { PlaceKind } from '../core/book/places.ts';
 import type { NoUsual } from '../core/book/usual.ts';
 import { dayText, momentText } from './dates.ts';
+import { marked } from './notation.ts';
 
 /** How an amount of mercury is known. */
 export const basisTexts = {
@@ -120,8 +121,11 @@ export const accountWords = {
   },
   notEvaporated:
     'Not accounted for means only that: mercury that no weighing or estimate here finds again. How it went, and whether it went, the account cannot tell.',
-  notTheAir:
-    'The account is no measure of the air. Two and a half milligrams, less than any scale here can show, bring a hundred cubic metres of air to 0.025 mg in each: read the air with a meter.',
+  get notTheAir() {
+    return marked(
+      'The account is no measure of the air. Two and a half milligrams, less than any scale here can show, bring a hundred cubic metres of air to 0.025 mg in each: read the air with a meter.',
+    );
+  },
   issuesInside: 'Issues and returns lie inside the site and stand in no sum.',
   noStanding: 'The site has stated no standing: what mercury it holds and what is done with it is not said.',
   reservations: 'Reservations, to be read first',

@@ -15,6 +15,7 @@ import {
 } from './daybook-names-air.ts';
 import { yesNoNames } from './daybook-names-year.ts';
 import type { FieldWords } from './daybook-shapes.ts';
+import { marked } from './notation.ts';
 
 const moment = { is: 'moment' } as const;
 const person = { is: 'ref', to: 'person' } as const;
@@ -45,7 +46,9 @@ export const airReadingFields: readonly FieldWords[] = [
   { key: 'pressureKpa', label: 'Air pressure', shape: { is: 'number', unit: 'kPa' } },
   {
     key: 'normalised',
-    label: 'The meter itself brings the figure to 25 °C and 101.325 kPa',
+    get label() {
+      return marked('The meter itself brings the figure to 25 °C and 101.325 kPa');
+    },
     shape: { is: 'one', names: yesNoNames },
   },
   { key: 'height', label: 'Height', shape: { is: 'one', names: airHeightNames } },

@@ -3,7 +3,7 @@ import { remark, text } from './daybook-fields-parts.ts';
 import type { FieldWords } from './daybook-shapes.ts';
 
 const entry = { is: 'ref', to: 'entry' } as const;
-const grams = (key: string, label: string): FieldWords => ({ key, label, needed: true, shape: text });
+const grams = (key: string, label: string): FieldWords => ({ key, label, needed: true, shape: { is: 'grams' } });
 
 export const closingFields: readonly FieldWords[] = [
   { key: 'opening', label: 'After the stock-take', first: true, shape: entry },
@@ -17,14 +17,14 @@ export const closingFields: readonly FieldWords[] = [
     shape: {
       is: 'group',
       fields: [
-        grams('opening_g', 'Opening stock, g'),
-        grams('receipts_g', 'Received, g'),
-        grams('found_g', 'Found, g'),
-        grams('removals_g', 'Handed over, g'),
-        grams('released_g', 'Spilled and not gathered up, g'),
-        grams('closing_g', 'Closing stock, g'),
-        grams('unaccounted_g', 'Not accounted for, g'),
-        grams('u_g', 'Its standard uncertainty, g'),
+        grams('opening_g', 'Opening stock'),
+        grams('receipts_g', 'Received'),
+        grams('found_g', 'Found'),
+        grams('removals_g', 'Handed over'),
+        grams('released_g', 'Spilled and not gathered up'),
+        grams('closing_g', 'Closing stock'),
+        grams('unaccounted_g', 'Not accounted for'),
+        grams('u_g', 'Its standard uncertainty'),
       ],
     },
   },
@@ -34,7 +34,7 @@ export const closingFields: readonly FieldWords[] = [
     shape: {
       is: 'list',
       one: 'Adjustment',
-      fields: [{ key: 'of', label: 'Of the closing', needed: true, shape: entry }, grams('g', 'Adjustment, g')],
+      fields: [{ key: 'of', label: 'Of the closing', needed: true, shape: entry }, grams('g', 'Adjustment')],
     },
   },
   {

@@ -1,6 +1,7 @@
 /** Names of answers in air readings and limits. Each table holds every answer of its list; the types see to it. */
 import type { AirQuestion, AirSample, AirUnit, airHeights, airModes, onOff, openShut } from '../core/kinds/air-reading.ts';
 import type { LimitBasis, LimitPeople, limitForms, limitStatuses } from '../core/kinds/limit.ts';
+import { degreeUnit } from './temperatures.ts';
 
 type NameOf<T extends string> = Readonly<Record<T, string>>;
 
@@ -21,7 +22,9 @@ export const airModeNames: NameOf<(typeof airModes)[number]> = { mean: 'Mean ove
 export const onOffNames: NameOf<(typeof onOff)[number]> = { on: 'On', off: 'Off', none: 'There is none' };
 export const openShutNames: NameOf<(typeof openShut)[number]> = { open: 'Open', shut: 'Shut', none: 'In the open air' };
 export const airQuestionNames: NameOf<AirQuestion> = {
-  temperature: 'The temperature is so, in °C',
+  get temperature() {
+    return `The temperature is so, in ${degreeUnit()}`;
+  },
   figure: 'The figure was read so',
   unit: 'The unit was read so',
 };

@@ -17,6 +17,8 @@ export type Shape =
   | { readonly is: 'day' }
   | { readonly is: 'moment' }
   | { readonly is: 'mass' }
+  /** Exact grams as plain text, worked out by the program: only read, in the unit of masses. */
+  | { readonly is: 'grams' }
   /** A weight with how it was come by; `volume`: mercury, which may be measured by volume. */
   | { readonly is: 'weight'; readonly volume?: true }
   | { readonly is: 'one'; readonly names: Readonly<Record<string, string>> }

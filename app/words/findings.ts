@@ -3,6 +3,7 @@
  * section 3; never a verdict on safety, and a gap is never called vapour.
  */
 import type { FindingCode } from '../core/run.ts';
+import { marked } from './notation.ts';
 
 export interface FindingWords {
   /** What the numbers say. */
@@ -48,13 +49,15 @@ export const findingWords: Readonly<Record<FindingCode, FindingWords>> = {
   },
   'short-of-mercury': {
     says: 'Mercury is missing: the gap is larger than the band for a run, and larger than the weighings can explain as far as their uncertainty is known.',
-    causes: [
-      'A leak at the lute or the lid, when the sponge ratio is as usual.',
-      'More held up in the condenser or its pipe than before, or a pipe partly blocked.',
-      water.wetCharge,
-      'A ball missing from the charge, or one weighed in twice.',
-      'A unit slip: troy against avoirdupois ounces are 1.097 apart.',
-    ],
+    get causes() {
+      return [
+        'A leak at the lute or the lid, when the sponge ratio is as usual.',
+        'More held up in the condenser or its pipe than before, or a pipe partly blocked.',
+        water.wetCharge,
+        'A ball missing from the charge, or one weighed in twice.',
+        marked('A unit slip: troy against avoirdupois ounces are 1.097 apart.'),
+      ];
+    },
     next: [
       'Keep people away and take an air reading before anything is moved; follow the site’s own rules.',
       'Look for stain at lid and lute, with the retort cold.',

@@ -32,6 +32,9 @@ export const writtenPlainly = <T>(make: () => T): T => writtenIn(ownNotation, ma
 /** Numbers written with a point, with the site's decimal mark: "12.5" becomes "12,5" where it writes commas. */
 export const marked = (text: string): string => (now.decimal === 'comma' ? text.replace(/(\d)\.(?=\d)/g, '$1,') : text);
 
+/** The site's decimal mark by name: "point". */
+export const markName = (): 'comma' | 'point' => now.decimal;
+
 /**
  * Point and comma changed for each other where the site writes commas, else the text itself. What was typed becomes what the record reads and back
  * again: a comma is the decimal mark, and a point, which might stand for thousands, becomes a comma, which the record refuses by name.

@@ -1,5 +1,6 @@
 /** Texts of the incident sheet, for an incident and for a spill. It repeats what was written down; medical results never stand in the book. */
 import { massHead, massUnit } from './figures.ts';
+import { marked } from './notation.ts';
 
 export const incidentPaper = {
   name: 'Incident sheet',
@@ -47,11 +48,15 @@ export const incidentPaper = {
   },
 
   cautions: 'Cautions',
-  spillCautions: [
-    'Mercury that is not gathered up goes on giving off vapour, without smell or colour, from cracks and beads too small to see. It does not air away overnight.',
-    'Some places want a call to the authority from a set amount on, as the United States do at one pound (453.6 g) let into the environment. Ask the authority; no amount is too small to ask.',
-    'No broom, no vacuum cleaner that is not made for mercury, no drain.',
-  ],
+  get spillCautions() {
+    return [
+      'Mercury that is not gathered up goes on giving off vapour, without smell or colour, from cracks and beads too small to see. It does not air away overnight.',
+      marked(
+        'Some places want a call to the authority from a set amount on, as the United States do at one pound (453.6 g) let into the environment. Ask the authority; no amount is too small to ask.',
+      ),
+      'No broom, no vacuum cleaner that is not made for mercury, no drain.',
+    ];
+  },
   cautionList: [
     'Whether the place may be used again is for the safety officer and licensed people to say, by readings at the floor and where people breathe; no weight on this sheet tells it.',
     'Where mercury was heated in a closed place, everybody who was there is seen by a doctor, even those who feel well: tell them heated mercury, when, where, for how long and what a meter showed.',

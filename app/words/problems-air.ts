@@ -4,6 +4,7 @@ import { decimalFromNumber } from '../core/decimal.ts';
 import { shownText } from './air-figures.ts';
 import { momentText } from './dates.ts';
 import { decimalText } from './figures.ts';
+import { markName } from './notation.ts';
 import type { ProblemData, ProblemTexts } from './problems.ts';
 import { degreeUnit, temperatureText } from './temperatures.ts';
 
@@ -15,7 +16,7 @@ const figure = (value: number, places: number): string =>
 
 export const airProblems: ProblemTexts = {
   'air-figure': () =>
-    'This is not a figure as a meter shows it: digits with a point, and < or > before them where the meter shows one. The unit is picked beside it.',
+    `This is not a figure as a meter shows it: digits with a ${markName()}, and < or > before them where the meter shows one. The unit is picked beside it.`,
   'air-person-missing': () => 'A personal reading is one person’s: say whose breathing zone it was.',
   'air-person-not-asked': () =>
     'A reading of a place is nobody’s breathing zone: leave the person out, or call it a personal reading.',

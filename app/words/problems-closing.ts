@@ -1,10 +1,18 @@
 /** Why a period cannot be closed as asked, and what a closing that no longer agrees says. A closing is a statement, nothing more: it judges nobody. */
+import { decimalFromText } from '../core/decimal.ts';
 import { dayText } from './dates.ts';
+import { massText } from './figures.ts';
 
 type Data = Readonly<Record<string, string | number>>;
 type Texts = Readonly<Record<string, (data: Data) => string>>;
 
 const closed = (d: Data): string => `The closing of the period to ${dayText(String(d.to))}, version ${d.version}`;
+
+/** What differs, as the host wrote it: grams, thousands apart by narrow spaces. */
+const differs = ({ g }: Data): string => {
+  const grams = decimalFromText(String(g).replaceAll('\u202f', ''));
+  return grams ? massText(grams, grams.places) : `${g}\u00a0g`;
+};
 
 export const closingProblems: Texts = {
   'not-grams': () => 'This is not an exact amount of grams with six decimals: close the period from its page instead.',
@@ -51,9 +59,9 @@ const where = 'It stands as an adjustment in the period after it until its next 
 /** Notices of `check` about closings: nothing is wrong with the record, and a person should know. */
 const closingNotices: Texts = {
   adjusted: (d) =>
-    `${closed(d)}, was touched by later entries${steps(d)}: on today’s knowledge ${d.g} g less is not accounted for than it says. ${where}.`,
+    `${closed(d)}, was touched by later entries${steps(d)}: on today’s knowledge ${differs(d)} less is not accounted for than it says. ${where}.`,
   'adjusted-more': (d) =>
-    `${closed(d)}, was touched by later entries${steps(d)}: on today’s knowledge ${d.g} g more is not accounted for than it says. ${where}.`,
+    `${closed(d)}, was touched by later entries${steps(d)}: on today’s knowledge ${differs(d)} more is not accounted for than it says. ${where}.`,
   'adjusted-lines': (d) =>
     `${closed(d)}, was touched by later entries${steps(d)}: other lines of it read differently now, and as much is not accounted for as it says.`,
   orphan: (d) =>

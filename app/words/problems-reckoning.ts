@@ -1,6 +1,7 @@
 /** Words for what a reckoning refuses. */
-import { notation } from './notation.ts';
+import { marked, notation } from './notation.ts';
 import type { ProblemTexts } from './problems.ts';
+import { degreesText, temperatureText } from './temperatures.ts';
 
 export const reckoningProblems: ProblemTexts = {
   topic: (d) => `There is no reckoning called “${d.name}”: choose one of ${d.topics}.`,
@@ -11,7 +12,7 @@ export const reckoningProblems: ProblemTexts = {
   'fineness-range': () =>
     'Fineness is in parts per thousand and runs from 0 to 1000: a figure in per cent is multiplied by 10, carats by 1000/24.',
   'not-liquid': (d) =>
-    `Mercury is a liquid only from ${d.from} to ${d.to} °C, so this temperature cannot belong to a measured volume: read it again.`,
+    `Mercury is a liquid only from ${degreesText(d.from ?? '')} to ${temperatureText(d.to ?? '')}, so this temperature cannot belong to a measured volume: read it again.`,
   'certificate-load': () =>
     'A certificate’s uncertainty says nothing without the load it was found at: give certificate_at, or leave certificate_U out.',
   'charge-weighs-nothing': () => 'The charge weighs nothing, so no run can be judged: weigh in what went into the retort.',
@@ -48,9 +49,10 @@ export const reckoningProblems: ProblemTexts = {
   'fineness-of-nothing': () => 'There is a fineness and no weight it belongs to: give the mass, or take the fineness off.',
 
   'cornet-over-sample': () => 'The gold weighs more than the sample it came from, which no assay can do: check both weights.',
-  'vapour-range': (d) => `The vapour of liquid mercury is known from ${d.from} to ${d.to} °C: check the temperature.`,
+  'vapour-range': (d) =>
+    `The vapour of liquid mercury is known from ${degreesText(d.from ?? '')} to ${temperatureText(d.to ?? '')}: check the temperature.`,
   'above-saturation': (d) =>
-    `Air at this temperature cannot hold more than ${d.saturated} mg/m³: check the figure, its unit (µg and mg are a thousand apart) and the temperature.`,
+    `Air at this temperature cannot hold more than ${marked(String(d.saturated))} mg/m³: check the figure, its unit (µg and mg are a thousand apart) and the temperature.`,
   'mixing-below-one': () => 'The mixing factor runs from 1 (perfect) upward: a room cannot mix better than perfectly.',
   'clock-time': () => 'A time is written as 07:00, or as 04:00+13:00 with its offset from Greenwich.',
   'offset-on-all': () =>

@@ -1,5 +1,6 @@
 /** Problems of an entry that cannot be kept: what the record would not bear, and what to do instead. */
 import { dayText } from './dates.ts';
+import { marked, markName } from './notation.ts';
 import type { ProblemTexts } from './problems.ts';
 import { airProblems } from './problems-air.ts';
 import { closingProblems } from './problems-closing.ts';
@@ -38,7 +39,7 @@ export const recordProblems: ProblemTexts = {
   'not-a-hash': () => 'This is not an end mark of 64 figures and letters: copy it again, whole.',
   'not-evidence': () => 'This is not the name of a kept picture or document: add the file again.',
   'mass-zero': () => 'This cannot be nothing: write the mass as it was read.',
-  'volume-text': () => 'A volume is a plain number and its unit: ml, l, fl-oz-imp or fl-oz-us, such as 186.0 ml.',
+  'volume-text': () => marked('A volume is a plain number and its unit: ml, l, fl-oz-imp or fl-oz-us, such as 186.0 ml.'),
   'in-the-future': (d) =>
     `${dayText(String(d.read))} has not come yet (today is ${dayText(String(d.today))}): check the year, the month and the day.`,
   'too-early': (d) => `${dayText(String(d.read))} is before ${d.earliest}, earlier than any book of this trade: check the year.`,
@@ -46,7 +47,7 @@ export const recordProblems: ProblemTexts = {
     `This names a ${things[String(d.wanted)] ?? 'thing'} that is not in this daybook: enter it first, or pick another.`,
   'tare-missing': () => 'A vessel was named but not its weight empty: write the tare down with this weighing.',
   'net-below-nothing': (d) =>
-    `The gross (${d.gross}) is less than the tare (${d.tare}), and nothing weighs less than nothing: read the scale again, and see whether the two are swapped. Where an older book says it so, name that book under Further particulars, and it is kept as it stands there.`,
+    `The gross (${marked(String(d.gross))}) is less than the tare (${marked(String(d.tare))}), and nothing weighs less than nothing: read the scale again, and see whether the two are swapped. Where an older book says it so, name that book under Further particulars, and it is kept as it stands there.`,
   'due-before': (d) => `It is due on ${dayText(String(d.due))}, before it was done on ${dayText(String(d.on))}: check both days.`,
   'question-twice': (d) => `The question “${d.check}” stands twice in this list, or is both worded anew and left out: keep one.`,
   'key-twice': () => 'Two rows stand under one key: take one out and add it again.',
@@ -85,16 +86,17 @@ export const recordProblems: ProblemTexts = {
   'no-slag': () => 'No slag of that melt is written down: pick another, or write it into that melt first.',
   'left-over-of-itself': () => 'This melt made it, so it cannot have gone into it: pick another melt.',
   'bar-into-itself': (d) => `“${d.label}” came out of this melt and cannot have gone into it: pick another bar.`,
-  'decimal-text': () => 'This is not a plain figure: digits with a point, no sign and no unit, such as 884.6.',
+  'decimal-text': () =>
+    `This is not a plain figure: digits with a ${markName()}, no sign and no unit, such as ${marked('884.6')}.`,
   'assay-of-what': () => 'It is not said which one was assayed: name it.',
   'assay-of-two': () => 'This names another thing than the one that was assayed: leave it out, or change what was assayed.',
   'assay-of-another': () => 'This assay is not one of this bar: pick one that is, or leave it out.',
   'assay-of-nothing': () => 'The laboratory’s result is missing: write down gold, silver or mercury as it stated it.',
   'assay-twice': () => 'One assay cannot stand for two parties: pick another, or leave one out.',
   'proof-over-taken': (d) =>
-    `The proof gave back ${d.found} of the ${d.taken} that were taken, over 5 % more: a proof was mixed up or misread. Weigh it again.`,
+    `The proof gave back ${marked(String(d.found))} of the ${marked(String(d.taken))} that were taken, over 5 % more: a proof was mixed up or misread. Weigh it again.`,
   'heavier-in-water': (d) =>
-    `It cannot weigh ${d.water} in water and ${d.air} in air: water bears it up. The two may be swapped.`,
+    `It cannot weigh ${marked(String(d.water))} in water and ${marked(String(d.air))} in air: water bears it up. The two may be swapped.`,
   'titration-of-metal': () => 'Titration finds the silver of a bar or a sponge: use another method for this.',
   'density-of-bar': () => 'Weighing in water is an indication for a bar: use another method for this.',
   'umpire-figure': () => 'An umpire’s assay is named but not the figure: write it down as the umpire gave it.',
@@ -122,7 +124,7 @@ export const recordProblems: ProblemTexts = {
     'No figure is set here: set at least one of the false alarm, the mercury left in sponge and the days of a lot in store.',
   'days-not-whole': () => 'Days are counted as a whole number, from 1 to 36,500: write it without decimals.',
   'alarm-not-offered': () =>
-    'A false alarm lies above nothing and below everything: write a share such as 0.05, which is one in twenty.',
+    marked('A false alarm lies above nothing and below everything: write a share such as 0.05, which is one in twenty.'),
   ...closingProblems,
   ...airProblems,
   'correction-of-strike': () => 'A strike cannot be corrected: write the struck entry anew if it should count.',

@@ -4,7 +4,7 @@
  */
 
 import type { Problem } from '../core/result.ts';
-import { notation, swappedMarks } from './notation.ts';
+import { marked, markName, notation, swappedMarks } from './notation.ts';
 import { backupProblems } from './problems-backups.ts';
 import { hostProblems } from './problems-host.ts';
 import { importProblems } from './problems-import.ts';
@@ -36,6 +36,9 @@ const otherMark = (read: string | number | undefined): string =>
     ? `“${swappedMarks(String(read))}” has a point, which some read as thousands and some as the decimal mark: this site writes a comma for decimals and no mark for thousands.`
     : `“${read}” has a comma, which some read as thousands and some as the decimal mark: use a point for decimals and no mark for thousands.`;
 
+/** What the record was handed, as it was typed. */
+const typed = (read: string | number | undefined): string => swappedMarks(String(read));
+
 const shapes: ProblemTexts = {
   missing: () => 'This is missing, and nothing can stand in for it: fill it in.',
   'unknown-field': (d) =>
@@ -54,37 +57,38 @@ const shapes: ProblemTexts = {
 
 const masses: ProblemTexts = {
   'mass-not-text': () => 'A mass is written as text with its unit, such as "955.6 g": put number and unit in quotation marks.',
-  'mass-empty': () => 'No mass was written: give a number and its unit, such as 955.6 g; write 0 g if there was nothing.',
+  'mass-empty': () => marked('No mass was written: give a number and its unit, such as 955.6 g; write 0 g if there was nothing.'),
   'mass-too-long': (d) => `This is longer than any weighing needs (${d.most} characters): write the number and its unit only.`,
   'mass-bare-ounce': () =>
     '“oz” alone is not enough, because two ounces are in use: write ozt for troy ounces or oz-av for avoirdupois ounces.',
   'mass-bare-ton': () =>
     '“ton” alone is not enough, because three tons are in use: write short-ton (2,000 lb), long-ton (2,240 lb) or t for the metric tonne.',
-  'mass-sign': (d) => `“${d.read}” carries a sign, and a scale reading has none: write the mass without it.`,
+  'mass-sign': (d) => `“${typed(d.read)}” carries a sign, and a scale reading has none: write the mass without it.`,
   'mass-comma': (d) => otherMark(d.read),
-  'mass-exponent': (d) => `“${d.read}” is written with an exponent: write the number out in full.`,
+  'mass-exponent': (d) => `“${typed(d.read)}” is written with an exponent: write the number out in full.`,
   'mass-number': (d) =>
-    `${d.part === d.read ? `“${d.read}”` : `“${d.part}” in “${d.read}”`} is not a plain decimal number: write digits with at most one point, such as 0.5.`,
-  'mass-no-unit': (d) => `“${d.read}” has a number without a unit: add the unit it was read in, such as g or ozt.`,
+    `${d.part === d.read ? `“${typed(d.read)}”` : `“${typed(d.part)}” in “${typed(d.read)}”`} is not a plain decimal number: write digits with at most one ${markName()}, such as ${marked('0.5')}.`,
+  'mass-no-unit': (d) => `“${typed(d.read)}” has a number without a unit: add the unit it was read in, such as g or ozt.`,
   'mass-unit': (d) => `“${d.unit}” is not a unit of mass known here (capitals matter): use one of ${d.units}.`,
   'mass-order': (d) =>
-    `In “${d.read}” the units do not run from large to small, each once: write 18 ozt 18 dwt 6 gr, for example.`,
+    `In “${typed(d.read)}” the units do not run from large to small, each once: write 18 ozt 18 dwt 6 gr, for example.`,
   'mass-too-large': (d) =>
-    `“${d.read}” is more than the book can count in whole micrograms (about 9,000 t): check the number and its unit.`,
+    `“${typed(d.read)}” is more than the book can count in whole micrograms (about 9,000 t): check the number and its unit.`,
   'volume-not-text': () =>
     'A volume is written as text with its unit, such as "186.0 ml": put number and unit in quotation marks.',
-  'volume-empty': () => 'No volume was written: give a number and its unit, such as 186.0 ml.',
+  'volume-empty': () => marked('No volume was written: give a number and its unit, such as 186.0 ml.'),
   'volume-too-long': (d) => `This is longer than any measuring needs (${d.most} characters): write the number and its unit only.`,
   'volume-bare-ounce': () =>
     'A fluid ounce may be imperial or United States, 4 % apart, and a plain ounce is a weight: write fl-oz-imp or fl-oz-us.',
-  'volume-sign': (d) => `“${d.read}” carries a sign, and a measured volume has none: write it without.`,
+  'volume-sign': (d) => `“${typed(d.read)}” carries a sign, and a measured volume has none: write it without.`,
   'volume-comma': (d) => otherMark(d.read),
-  'volume-exponent': (d) => `“${d.read}” is written with an exponent: write the number out in full.`,
+  'volume-exponent': (d) => `“${typed(d.read)}” is written with an exponent: write the number out in full.`,
   'volume-number': (d) =>
-    `${d.part === d.read ? `“${d.read}”` : `“${d.part}” in “${d.read}”`} is not a plain decimal number: write digits with at most one point, such as 0.5.`,
-  'volume-no-unit': (d) => `“${d.read}” has a number without a unit: add it, such as ml.`,
+    `${d.part === d.read ? `“${typed(d.read)}”` : `“${typed(d.part)}” in “${typed(d.read)}”`} is not a plain decimal number: write digits with at most one ${markName()}, such as ${marked('0.5')}.`,
+  'volume-no-unit': (d) => `“${typed(d.read)}” has a number without a unit: add it, such as ml.`,
   'volume-unit': (d) => `“${d.unit}” is not a unit of volume known here (capitals matter): use one of ${d.units}.`,
-  'volume-order': (d) => `In “${d.read}” the units do not run from large to small, each once: write 1 l 86 ml, for example.`,
+  'volume-order': (d) =>
+    `In “${typed(d.read)}” the units do not run from large to small, each once: write 1 l 86 ml, for example.`,
 };
 
 /** Words for every code. */

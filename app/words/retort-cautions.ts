@@ -4,6 +4,9 @@
  * practice (practice.md 11).
  */
 
+import { marked } from './notation.ts';
+import { temperatureText } from './temperatures.ts';
+
 /** Heads every block of cautions. */
 export const defersTo = 'Local rules and licensed people come first';
 
@@ -28,15 +31,20 @@ export const runCautions = {
     'Do not open, strike or move it while it is hot.',
     'When the heat is cut, see that the pipe cannot draw water back.',
   ],
-  opening: [
-    'Let it cool shut, with the cooling water on, to the temperature of the air around it; take 40 °C at the metal as the most, by measurement and not by the clock.',
-    'Read the air at the seal before the lute is broken, and again as it is opened. Stand clear, under a hood or outdoors.',
-  ],
+  get opening() {
+    return [
+      `Let it cool shut, with the cooling water on, to the temperature of the air around it; take ${temperatureText(40)} at the metal as the most, by measurement and not by the clock.`,
+      'Read the air at the seal before the lute is broken, and again as it is opened. Stand clear, under a hood or outdoors.',
+    ];
+  },
   after: [
     'The sponge still holds mercury, even when it looks clean. Melting it drives that off: it needs a furnace whose fume is captured.',
     'Condenser, pipe, wash water and cloths count as mercury waste until tested.',
     'Work clothes stay on site; hands and face are washed before anyone eats, drinks or goes home.',
   ],
-  balance:
-    'Scales do not tell about the air. 2.5 mg of mercury fills 100 m³ to 0.025 mg/m³, and no weighing here would show it: a run that closes says nothing about what was breathed.',
+  get balance() {
+    return marked(
+      'Scales do not tell about the air. 2.5 mg of mercury fills 100 m³ to 0.025 mg/m³, and no weighing here would show it: a run that closes says nothing about what was breathed.',
+    );
+  },
 } as const;

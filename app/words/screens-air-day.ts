@@ -1,5 +1,6 @@
 /** Texts of the drawing of a day's air, of what stands beside a raw reading, of the form of a reading, and of the page of limits. */
 import type { CannotTell } from '../core/book/air-beside.ts';
+import { marked } from './notation.ts';
 
 export const airDayWords = {
   drawing: 'The day drawn',
@@ -17,7 +18,9 @@ export const airDayWords = {
     from: 'From',
     place: 'Place, what was going on',
     shown: 'As shown',
-    normalised: 'At 25 °C and 101.325 kPa',
+    get normalised() {
+      return marked('At 25 °C and 101.325 kPa');
+    },
     ppb: 'Parts per thousand million',
     share: 'Of what air can hold',
   },

@@ -1,4 +1,6 @@
 /** Texts of the planning page on several substances in one air. The sum is no verdict: which substances add up is for licensed people. */
+import { marked, markName } from './notation.ts';
+
 export const airMixture = {
   intro:
     'At a retort there may be more in the air than mercury: carbon monoxide, acid fume, dust. For substances that add up in what they do to people, each is put over its own limit and the shares are summed; a sum over 1 is over the limit of the mixture. Whether these add up at all is for people licensed for it to say, and so is what follows.',
@@ -11,7 +13,9 @@ export const airMixture = {
     'Each limit in the same unit and over the same time as the figure beside it. No limit is filled in: take it from its paper.',
   another: 'One more substance',
   fewer: 'Take the last one away',
-  notAmount: 'This is no amount: write digits with at most one point, and nothing below zero, such as 0.5.',
+  get notAmount() {
+    return `This is no amount: write digits with at most one ${markName()}, and nothing below zero, such as ${marked('0.5')}.`;
+  },
   sum: 'Sum of the shares',
   /** How the exact sum stands to 1, whatever its rounded figure says. */
   sumHow: { '-1': 'under 1, the limit of the mixture', 0: '1, the limit of the mixture', 1: 'over 1, the limit of the mixture' },

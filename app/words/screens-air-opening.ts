@@ -1,4 +1,6 @@
 /** Texts of the planning page on a retort opened too hot. */
+import { marked } from './notation.ts';
+import { temperatureText } from './temperatures.ts';
 
 export const airOpening = {
   intro:
@@ -7,7 +9,9 @@ export const airOpening = {
   temperature: 'Measured temperature of the retort',
   temperatureHint: 'By a thermometer, not by the clock.',
   pressure: 'Air pressure',
-  pressureHint: 'Taken as 101.325 kPa where left out.',
+  get pressureHint() {
+    return marked('Taken as 101.325 kPa where left out.');
+  },
   volume: 'Room',
   roomTemperature: 'Temperature of the room',
   changes: 'Air changes an hour',
@@ -38,7 +42,9 @@ export const airOpening = {
   perfect: (text: string) => `${text} if the air mixed perfectly`,
   never: (settles: string) => `it settles at ${settles}, not below the target`,
   neverNoAir: 'without any air supplied nothing carries it out',
-  cold: 'Let it cool to the temperature around it before it is opened, by measurement. At 40 °C the free space of a small retort holds little, at 100 °C it does not.',
+  get cold() {
+    return `Let it cool to the temperature around it before it is opened, by measurement. At ${temperatureText(40)} the free space of a small retort holds little, at ${temperatureText(100)} it does not.`;
+  },
   assumes: [
     'The free space is saturated and all of it comes out at once. A boiling charge, or mercury in the pipe, gives far more.',
     'The room mixes as the factor says. A cloud near the floor or the face is none of that.',

@@ -3,6 +3,7 @@
  * substances at once. They plan and measure
  * nothing, and say so on every page; no figure here is a verdict on anybody's health.
  */
+import { marked, markName } from './notation.ts';
 
 export const airPlan = {
   never: 'never',
@@ -21,7 +22,9 @@ export const airPlan = {
   waiting: (labels: readonly string[]) =>
     `The figures follow when these are filled in: ${labels.join('; ')}. Nothing is taken for an empty one.`,
   wrong: 'The figures follow when the marked fields are put right.',
-  notNumber: 'This is not a number: write digits with at most one point, such as 0.5.',
+  get notNumber() {
+    return `This is not a number: write digits with at most one ${markName()}, such as ${marked('0.5')}.`;
+  },
   notAboveZero: 'This has to be above zero: check it.',
   columns: { what: 'What', figure: 'Figure', how: 'How it comes about' },
   pages: {

@@ -1,4 +1,5 @@
 /** Texts of the planning page on a room filling or clearing. */
+import { temperatureText } from './temperatures.ts';
 
 export const airRoomPlan = {
   intro:
@@ -25,7 +26,7 @@ export const airRoomPlan = {
   mean: 'Mean over that time',
   meanHow: 'dose over the hours',
   saturated: 'At most',
-  saturatedHow: (c: string) => `what air can hold at ${c} °C; the curve never passes it`,
+  saturatedHow: (c: number) => `what air can hold at ${temperatureText(c)}; the curve never passes it`,
   reach: {
     fall: (target: string) => `Down to ${target}`,
     rise: (target: string) => `Up to ${target}`,

@@ -5,11 +5,15 @@
 import type { AirHow } from '../core/book/air-verdicts.ts';
 import type { ExposureFinding } from '../core/exposure.ts';
 import type { Verdict } from '../core/exposure-verdict.ts';
+import { marked } from './notation.ts';
 
 export const airRoom = {
   title: 'Air',
-  intro:
-    'Readings of mercury in the air, and what they say of a day. Only a reading says what was in the air: a mercury balance is no measure of it. 2.5 mg, less than a scale at a retort can show, bring 100 m³ to 0.025 mg/m³.',
+  get intro() {
+    return marked(
+      'Readings of mercury in the air, and what they say of a day. Only a reading says what was in the air: a mercury balance is no measure of it. 2.5 mg, less than a scale at a retort can show, bring 100 m³ to 0.025 mg/m³.',
+    );
+  },
   defers: 'What a figure means for people is decided by local rules and by people licensed for it.',
   write: 'Write down a reading',
   toPlanning: 'Planning pages',

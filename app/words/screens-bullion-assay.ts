@@ -1,5 +1,6 @@
 /** Texts of assays as they are worked out: each sample and proof, the correction, every term of the uncertainty, and what a result cannot be. */
 import type { AssayClass } from '../core/book/assays.ts';
+import { marked } from './notation.ts';
 
 export const assayWords = {
   sample: (n: number, sample: string, cornet: string) => `Sample ${n}: ${cornet} gold left of ${sample}`,
@@ -19,7 +20,9 @@ export const assayWords = {
   base: 'Neither gold nor silver',
   method: {
     'fire-assay': 'Additive correction by proofs, after ISO 11426:2014 clause 8 (from memory)',
-    titration: 'millilitres × equivalents to the litre × 107.8682 ÷ sample',
+    get titration() {
+      return marked('millilitres × equivalents to the litre × 107.8682 ÷ sample');
+    },
     density: 'Archimedes, one second metal, volumes taken to add',
     outside: 'as the laboratory stated it',
   },

@@ -1,4 +1,7 @@
 /** Texts of the form of an assay. It tells what a result cannot be and keeps it all the same; it calls nothing certain. */
+import { marked } from './notation.ts';
+import { temperatureText } from './temperatures.ts';
+
 export const assaying = {
   title: 'An assay',
   note: 'What the balance said is kept; the fineness is worked out, never typed beside it.',
@@ -37,9 +40,13 @@ export const assaying = {
   air: 'Weight in air',
   water: 'Weight in water',
   waterDensity: 'Density of the water',
-  waterHint: 'By its temperature: 0.9982 at 20 °C, 0.9970 at 25 °C.',
+  get waterHint() {
+    return marked(`By its temperature: 0.9982 at ${temperatureText(20)}, 0.9970 at ${temperatureText(25)}.`);
+  },
   airDensity: 'Density of the air',
-  airHint: 'Left out: 0.0012.',
+  get airHint() {
+    return marked('Left out: 0.0012.');
+  },
   other: 'The second metal, as taken',
   otherHint: 'A density tells one metal beside gold, and only the one it is told.',
   resultUnit: 'Stated in',

@@ -1,5 +1,6 @@
 /** Texts of the room's histories: what each source gave over time, and what was usual of it before. */
 import type { HistoryKind } from '../core/book/bullion-history.ts';
+import { marked } from './notation.ts';
 
 interface KindWords {
   readonly title: string;
@@ -16,8 +17,11 @@ interface KindWords {
 export const historyWords = {
   title: 'History of each source',
   link: 'Fineness, sponge and shrinkage of each source over time',
-  intro:
-    'Each value is held against what the same source gave before it. Usual is the median of the earlier values, give or take twice their robust spread (1.4826 times the median absolute deviation), once there are five. Outside it is a reason to look, and no judgment of the run: the run page judges by the bands this site set.',
+  get intro() {
+    return marked(
+      'Each value is held against what the same source gave before it. Usual is the median of the earlier values, give or take twice their robust spread (1.4826 times the median absolute deviation), once there are five. Outside it is a reason to look, and no judgment of the run: the run page judges by the bands this site set.',
+    );
+  },
   toYields: 'Yields by clean-up, parcel and campaign',
   kinds: {
     fineness: {

@@ -1,4 +1,6 @@
 /** Texts of the page that closes a period. A closing is a statement of what the book said on a day; no word here judges it. */
+import { marked } from './notation.ts';
+
 export const closingPage = {
   link: 'Close a period',
   title: 'Closing a period',
@@ -21,8 +23,11 @@ export const closingPage = {
   why: 'Why the next version is issued',
   whyHint: 'Stands on the statement: what was found, and where.',
   falseAlarm: 'False alarm of the sequence test',
-  falseAlarmHint:
-    'It starts from the site’s own figure. Chosen before the figures are looked at; 0.05 is one in twenty. Left out: not chosen.',
+  get falseAlarmHint() {
+    return marked(
+      'It starts from the site’s own figure. Chosen before the figures are looked at; 0.05 is one in twenty. Left out: not chosen.',
+    );
+  },
   close: 'Close this period',
   closing: 'Writing the statement …',
   again: 'Issue the next version',

@@ -5,6 +5,7 @@
 
 import type { NoYield } from '../core/book/yields.ts';
 import { massHead, massUnit } from './figures.ts';
+import { marked } from './notation.ts';
 
 const times = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
@@ -162,7 +163,9 @@ export const mercuryRoom = {
   noLevel: 'Without a known uncertainty nobody can say whether this is a loss or the scales.',
   gain: 'The sign is below nothing: more is there, or went out, than the book brought in. Look for a receipt, a find or a return that was not written up.',
   detectable: 'Detectable loss',
-  detectableFormula: '3.2897 times the standard uncertainty: 5\u00a0% false alarm, 95\u00a0% found',
+  get detectableFormula() {
+    return marked('3.2897 times the standard uncertainty: 5\u00a0% false alarm, 95\u00a0% found');
+  },
   lost: 'Lost in all, with what was spilled and not gathered up',
   perTonne: 'Not accounted for, a tonne of ore',
   ore: 'Ore put through',

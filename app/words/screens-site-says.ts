@@ -1,4 +1,6 @@
 /** Texts of what a site sets for itself: what it asks at each work, when it stops a fire, whom it calls, how long it keeps which records. */
+import { marked } from './notation.ts';
+
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
 export const saysWords = {
@@ -58,8 +60,11 @@ export const saysWords = {
   },
   'site-figures': {
     says: 'Mercury left in sponge, the false alarm of the sequence test, and after how many days a lot in store is told.',
-    empty:
-      'No figure is set, and the program’s own count: 1.25 % of the sponge ± 0.14 %, one false alarm in twenty, lots after 90 days.',
+    get empty() {
+      return marked(
+        'No figure is set, and the program’s own count: 1.25 % of the sponge ± 0.14 %, one false alarm in twenty, lots after 90 days.',
+      );
+    },
   },
   'site-numbers': {
     says: 'Emergency, poison centre, licensed remover, authority: for the wall, the spill page and the run.',

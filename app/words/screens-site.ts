@@ -2,6 +2,7 @@
 import type { Body } from '../core/kinds/index.ts';
 import { dayText } from './dates.ts';
 import { doneNames, heldNames, mercuryNames, roleNames, vesselUseNames } from './labels.ts';
+import { marked } from './notation.ts';
 import { describePlant, plantRegister } from './screens-site-plant.ts';
 
 type Standing = Body<'standing'>;
@@ -131,8 +132,11 @@ export const site = {
     accuracyHint: 'Used only where there is no certificate.',
     e: 'Verification interval e',
     tolerance: 'Tolerance',
-    toleranceHint:
-      'The share of a weight that two standard deviations may reach, such as 0.001. It sets the least weight of the scale.',
+    get toleranceHint() {
+      return marked(
+        'The share of a weight that two standard deviations may reach, such as 0.001. It sets the least weight of the scale.',
+      );
+    },
     place: 'Where it stands',
     out: 'Out of use since',
     more: 'Repeatability, class, place',
@@ -156,11 +160,17 @@ export const site = {
     capacity: 'Amalgam it can hold',
     capacityHint: 'To the brim, as weighed or reckoned.',
     usualRatio: 'Usual sponge ratio',
-    usualRatioHint: 'Sponge over charge for this site’s amalgam: 0.38 means 38 g of sponge from 100 g.',
+    get usualRatioHint() {
+      return marked('Sponge over charge for this site’s amalgam: 0.38 means 38 g of sponge from 100 g.');
+    },
     ratioBand: 'How far from it is still ordinary',
-    ratioBandHint: 'From the usual sponge ratio, such as 0.04.',
+    get ratioBandHint() {
+      return marked('From the usual sponge ratio, such as 0.04.');
+    },
     lossBand: 'Ordinary gap, as a share of the charge',
-    lossBandHint: 'Such as 0.02. Ordinary is not acceptable: it only says what is usual.',
+    get lossBandHint() {
+      return marked('Such as 0.02. Ordinary is not acceptable: it only says what is usual.');
+    },
     lossAllowance: 'Ordinary gap, as a mass',
     owner: 'Owner',
     loan: 'Lent or borrowed',

@@ -42,8 +42,11 @@ export const weighing = {
   wScale: (label: string, d: string) => `${label}, reads to ${marked(d)}`,
   wCertificate: (number: string | undefined, U: string, at: string) =>
     `Certificate${number ? ` ${number}` : ''}: U ${marked(U)} at ${marked(at)}`,
-  wScatter:
-    'Scatter of the readings (at least 0.41 of the division where less or none was found), division and linearity (standard)',
+  get wScatter() {
+    return marked(
+      'Scatter of the readings (at least 0.41 of the division where less or none was found), division and linearity (standard)',
+    );
+  },
   wSpan: 'Span error from the certificate, shared by all readings until the next calibration (standard)',
   wUnverified: 'No certificate: the error allowed to a scale of its class in service (standard)',
   wUnknown: 'No scale, or neither certificate nor class on the book: the uncertainty is not known',

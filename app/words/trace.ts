@@ -7,6 +7,7 @@ import type { Book } from '../core/book/book.ts';
 import type { DoubtKind } from '../core/book/doubts.ts';
 import type { Basis } from '../core/book/movements/gathering.ts';
 import type { ComponentKind } from '../core/book/trace.ts';
+import { marked } from './notation.ts';
 import { placeText } from './places.ts';
 import { temperatureText } from './temperatures.ts';
 
@@ -39,7 +40,9 @@ export const componentNames: Readonly<Record<ComponentKind, string>> = {
 
 /** The method of each part, with whether it was read. */
 export const componentSources: Readonly<Record<ComponentKind, string>> = {
-  repeatability: 'JCGM 100:2008, 4.2 (from memory); never below 0.41 d: United States Pharmacopeia, chapter 41 (read)',
+  get repeatability() {
+    return `JCGM 100:2008, 4.2 (from memory); never below ${marked('0.41')} d: United States Pharmacopeia, chapter 41 (read)`;
+  },
   division: 'JCGM 100:2008, F.2.2.1 (from memory)',
   linearity: 'Eurachem/CITAC, Quantifying Uncertainty in Analytical Measurement, appendix A1 (read)',
   certificate: 'JCGM 100:2008, 4.3.3 (from memory)',
@@ -58,10 +61,15 @@ export const kindSources: Readonly<Record<DoubtKind, string>> = {
   method: 'As its entry says: by the method and the errors that were written down with it',
   share:
     'Mercury as a share of a weight: as its entry says; of squeezed amalgam without a history 50 to 75 parts in a hundred, taken as rectangular (read)',
-  residual:
-    'Mercury left in sponge: 1 to 1.5 parts in a hundred, taken as rectangular (read), or as this site set it; where the sponge was heavy, by the usual ratio',
+  get residual() {
+    return marked(
+      'Mercury left in sponge: 1 to 1.5 parts in a hundred, taken as rectangular (read), or as this site set it; where the sponge was heavy, by the usual ratio',
+    );
+  },
   allotment: 'Split of one total in proportion to estimates: its errors cancel in the sum',
-  gold: 'Gold in strained mercury: 0.03 to 0.17 parts in a hundred, taken as rectangular (read)',
+  get gold() {
+    return marked('Gold in strained mercury: 0.03 to 0.17 parts in a hundred, taken as rectangular (read)');
+  },
   density: 'Bigg 1964, Beattie and others 1941 (from memory)',
   rate: 'This site’s own earlier periods',
   other: '',
@@ -71,7 +79,9 @@ export const kindSources: Readonly<Record<DoubtKind, string>> = {
 export const figureSources = {
   sum: 'Errors by source, what two readings share added with its sign before it is squared: JCGM 100:2008, equation (13) and 5.2.2 (from memory)',
   z: 'Twice the standard uncertainty as the mark of significance: Jaech, INMM volume 2, number 4, page 16 (read)',
-  detectable: 'Twice 1.644854: IAEA Safeguards Glossary 2001, expected accountancy capability (from memory)',
+  get detectable() {
+    return `${marked('Twice 1.644854')}: IAEA Safeguards Glossary 2001, expected accountancy capability (from memory)`;
+  },
   perTonne: 'not accounted for ÷ ore in tonnes, their relative uncertainties added as squares',
   perTonneSource: 'Relative uncertainty of a quotient: JCGM 100:2008, 5.1.6 (from memory)',
 } as const;
@@ -115,7 +125,9 @@ export const traceWords = {
   sumSource: 'JCGM 100:2008, equation (13) and 5.2.2 (from memory)',
   exact: 'Exactly as reckoned: nothing in it is uncertain, or nobody recorded how much',
   others: (n: number) => `${times(n, 'other source', 'other sources')} together`,
-  lessThan: 'less than 0.1 %',
+  get lessThan() {
+    return marked('less than 0.1 %');
+  },
 
   stands: 'Stands in',
   standsNote: 'Statements and papers it touches',

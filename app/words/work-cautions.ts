@@ -4,6 +4,7 @@
  */
 import type { Work } from '../core/kinds/check-list.ts';
 import type { Kind } from '../core/kinds/index.ts';
+import { marked } from './notation.ts';
 
 type OtherWork = Exclude<Work, 'run-before' | 'run-during' | 'run-after'>;
 
@@ -75,10 +76,12 @@ export const workCautions: Readonly<Record<OtherWork, readonly string[]>> = {
     'Old floors, drains, mortar, soil and timber around a battery hold mercury nobody wrote down; digging, sweeping and warm days set it free.',
     'Whether and how such ground may be cleared is for the authority and licensed people to say, before the first shovel.',
   ],
-  'old-flask': [
-    'An old flask without a mark is photographed and weighed shut. It is not opened: nobody here knows what it holds, how full it is or what its stopper will do.',
-    'Mercury weighs 13.5 kg to the litre: an iron flask of the trade takes two hands and a tray under it.',
-  ],
+  get 'old-flask'() {
+    return [
+      'An old flask without a mark is photographed and weighed shut. It is not opened: nobody here knows what it holds, how full it is or what its stopper will do.',
+      marked('Mercury weighs 13.5 kg to the litre: an iron flask of the trade takes two hands and a tray under it.'),
+    ];
+  },
   transport: [
     'This list is no declaration. Class, packing, papers and carrier are for licensed people and the authority to settle; what is written here only says what was seen and by whom.',
   ],

@@ -1,4 +1,5 @@
 /** How each main figure is worked out, in words: the formula, what the example is given, and where the method comes from. No result stands here. */
+import { marked } from './notation.ts';
 
 export const workingKeys = ['net', 'gap', 'stock', 'unaccounted', 'detectable', 'fineness', 'yield', 'exposure'] as const;
 export type WorkingKey = (typeof workingKeys)[number];
@@ -52,9 +53,13 @@ export const workingTexts: Readonly<Record<WorkingKey, WorkingText>> = {
   },
   detectable: {
     title: 'Detectable loss',
-    formula: [
-      'The smallest loss that the account would find nineteen times in twenty, while raising a false alarm once in twenty: twice 1.644854 standard uncertainties. What is smaller can have happened unseen.',
-    ],
+    get formula() {
+      return [
+        marked(
+          'The smallest loss that the account would find nineteen times in twenty, while raising a false alarm once in twenty: twice 1.644854 standard uncertainties. What is smaller can have happened unseen.',
+        ),
+      ];
+    },
     source: 'IAEA Safeguards Glossary 2001, expected accountancy capability (from memory).',
     shown: 'The account of a period',
   },
@@ -101,7 +106,7 @@ export const workingsWords = {
     tare: 'Tare',
     division: 'Division of the scale',
     scatter: 'Scatter of its readings',
-    certificate: (k: string, at: string): string => `Certificate: uncertainty with k = ${k}, at ${at}`,
+    certificate: (k: string, at: string): string => `Certificate: uncertainty with k = ${marked(k)}, at ${marked(at)}`,
     net: 'Net',
     u: 'Standard uncertainty',
     lot: (n: number): string => `Lot ${n}`,

@@ -21,10 +21,9 @@ const plain = new RegExp(String.raw`\d\.\d|(?<!µ)\bg\b|°C|\d{4}-\d{2}-\d{2}|\d
 const stays: readonly (readonly [text: RegExp, why: string])[] = [
   [/^(?:gross|stated) [^.]*$/, 'a reading keeps its own unit, with the mark of the site'],
   [/weighed there as [\d,]+ g on [\d/]+$/, 'another party’s reading keeps its own unit'],
-  [/\(453\.6 g\)/, 'a published amount is quoted as published'],
+  [/\(453,6 g\)/, 'a published amount is quoted as published'],
   [/g per tonne$|g\/cm³$|^\[ {2}\] mg\/m³ \(milligrams\)/, 'units that are not masses of the site'],
-  [/at 20 °C|25 °C and 101\.325 kPa/, 'the state gases are stated at, as published'],
-  [/The temperature is so, in °C/, 'a way a meter’s paper may say it'],
+  [/at 20 °C|25 °C and 101,325 kPa/, 'the state gases are stated at, as published'],
   [/^\[ {2}\] (?:With a point|°C|14 March 2026)/, 'the answers among which a site chooses its notation'],
 ];
 

@@ -133,7 +133,7 @@ test('a corrected reading stands beside the new one with who, when and why; a st
   expect(changed).toContain('heat 1, sponge, gross\n213.00 g\n231.00 g');
   expect(changed).toContain('when it happened\n2 June 2026, 15:20\n2 June 2026, 15:00');
   expect(changed).toContain('Struck: the firing of 2 June 2026, 15:10\nKeeper, written 3 June 2026, 08:00\nWhy: Written twice.');
-  expect(changed).toContain('heat 1, sponge, gross\n2310.00 g');
+  expect(changed).toContain('heat 1, sponge, gross\n2\u202f310.00 g');
   expect(changed).toContain(`nobody named, written 3 June 2026, 08:20\n${hostile.markup}`);
   const { book: clean, charge: own } = w8();
   expect(said(clean, own)).toContain('No entry of this run was corrected or struck.');

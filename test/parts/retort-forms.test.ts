@@ -114,7 +114,7 @@ test('a correction tells every field that reads otherwise, in words, with what i
   const before = { heats: [{ charge: 'c', sponge: { how: 'scale', gross: '371.8 g' } }], fuel: 'wood' };
   const after = { heats: [{ charge: 'c', sponge: { how: 'scale', gross: '317.8 g' } }], lit: '2026-03-01T08:00+13:00' };
   expect(changesBetween(before, after)).toEqual([
-    { field: 'charge fired · 1 · sponge · reading', was: '371.8 g', now: '317.8 g' },
+    { field: 'charge fired · 1 · sponge · reading', was: '371.8\u00a0g', now: '317.8\u00a0g' },
     { field: 'fire lit', was: null, now: '2026-03-01T08:00+13:00' },
     { field: 'fuel', was: 'wood', now: null },
   ]);
@@ -125,11 +125,13 @@ test('a correction of a row is told by its ball or its question, not by its numb
   const lots = (second: unknown) => ({ lots: [row('B1', '5 g'), second] });
   expect(changesBetween(lots(row('7', '200.0 g')), lots(row('8', '210.0 g')))).toEqual([
     { field: '“7” · label', was: '7', now: '8' },
-    { field: '“7” · reading', was: '200.0 g', now: '210.0 g' },
+    { field: '“7” · reading', was: '200.0\u00a0g', now: '210.0\u00a0g' },
   ]);
   const charged = (gross: string) => ({ rows: [{ take: 'whole', key: 'l1', lot: 'clean-up-1/b1', weight: { gross } }] });
   const name = (id: string) => (id === 'clean-up-1/b1' ? 'B1' : id);
-  expect(changesBetween(charged('5 g'), charged('6 g'), name)).toEqual([{ field: '“B1” · reading', was: '5 g', now: '6 g' }]);
+  expect(changesBetween(charged('5 g'), charged('6 g'), name)).toEqual([
+    { field: '“B1” · reading', was: '5\u00a0g', now: '6\u00a0g' },
+  ]);
   const checks = (answer: string) => ({ checks: [{ check: 'no-food', answer }] });
   expect(changesBetween(checks('yes'), checks('no'))).toEqual([
     { field: '“No food, drink or smoking” · answer', was: 'yes', now: 'no' },

@@ -13,40 +13,43 @@ import { dayText, momentText } from '../../words/dates.ts';
 import { runSheet as words } from '../../words/papers.ts';
 import { theKind } from '../../words/papers-common.ts';
 import { fieldText } from '../../words/record-fields.ts';
+import { inDegrees, recordValue } from '../../words/record-values.ts';
 import { aside, ledger, part, type Row, section, sentence } from '../ledger.ts';
 import { personName, thingName } from '../names.ts';
 import { entriesOf, struckOf } from './concerns.ts';
 
 /** Every value of a body with the path it stands at. */
-export function valuesOf(body: unknown, path = ''): Map<string, string> {
-  const found = new Map<string, string>();
+export function valuesOf(body: unknown, path = ''): Map<string, unknown> {
+  const found = new Map<string, unknown>();
   const walk = (value: unknown, at: string) => {
     if (Array.isArray(value)) for (const [i, item] of value.entries()) walk(item, `${at}[${i}]`);
     else if (typeof value === 'object' && value !== null)
       for (const [key, item] of Object.entries(value)) walk(item, at === '' ? key : `${at}.${key}`);
-    else if (value !== undefined) found.set(at, String(value));
+    else if (value !== undefined) found.set(at, value);
   };
   walk(body, path);
   return found;
 }
 
-/** Days, moments and names in place of what the record keeps. */
-function valueText(book: Book, value: string, moment: string): string {
+/** Days, moments and names in place of what the record keeps; anything else in the site's notation. */
+function valueText(book: Book, path: string, kept: unknown, moment: string): string {
+  const value = String(kept);
   if (isDay(value)) return dayText(value);
   if (isMoment(value)) return momentText(value);
   const lot = book.lots.all.get(value);
   if (lot) return lot.label;
   const kind = registerKinds.find((k) => book.registers[k].has(value));
-  return kind ? thingName(book, kind, value, moment) : value;
+  return kind ? thingName(book, kind, value, moment) : recordValue(path.split(/[.[\]]+/), kept);
 }
 
 /** Fields that read differently in two bodies, old beside new. */
 export function differences(book: Book, before: unknown, after: unknown, moment: string): Row[] {
   const [old, now] = [valuesOf(before), valuesOf(after)];
-  const text = (value: string | undefined) => (value === undefined ? words.nothingThere : valueText(book, value, moment));
+  const text = (path: string, value: unknown) =>
+    value === undefined ? words.nothingThere : valueText(book, path, value, moment);
   return [...new Set([...old.keys(), ...now.keys()])]
     .filter((path) => old.get(path) !== now.get(path))
-    .map((path) => ({ cells: [fieldText(path), text(old.get(path)), text(now.get(path))] }));
+    .map((path) => ({ cells: [inDegrees(fieldText(path)), text(path, old.get(path)), text(path, now.get(path))] }));
 }
 
 const kindName = (reading: Reading): string => words.entryOf(theKind(reading.kind), momentText(reading.happened));
@@ -89,7 +92,9 @@ function corrections(book: Book, reading: Reading): Change[] {
 }
 
 function strike(book: Book, what: string, struck: Entry, body: unknown, moment: string): Change {
-  const rows = [...valuesOf(body)].map(([path, value]) => ({ cells: [fieldText(path), valueText(book, value, moment)] }));
+  const rows = [...valuesOf(body)].map(([path, value]) => ({
+    cells: [inDegrees(fieldText(path)), valueText(book, path, value, moment)],
+  }));
   return {
     written: struck.written,
     content: [

@@ -5,7 +5,7 @@
 
 import type { Book } from '../../core/book/book.ts';
 import { wordingAt } from '../../core/book/check-lists.ts';
-import { decimalFromNumber, shifted, toText } from '../../core/decimal.ts';
+import { decimalFromNumber, decimalFromText, shifted, toText, zero } from '../../core/decimal.ts';
 import type { Kind } from '../../core/kinds/index.ts';
 import { under } from '../../core/result.ts';
 import type { Weight } from '../../core/shapes.ts';
@@ -13,7 +13,7 @@ import { dayText, momentText } from '../../words/dates.ts';
 import { fieldsOf } from '../../words/daybook-fields.ts';
 import { nameIn } from '../../words/daybook-naming.ts';
 import type { FieldWords, Named } from '../../words/daybook-shapes.ts';
-import { massAsRead, spaced, weightAsRead } from '../../words/daybook-weights.ts';
+import { exactMass, massAsRead, spaced, weightAsRead } from '../../words/daybook-weights.ts';
 import { checkText } from '../../words/run-checks.ts';
 import { temperatureText } from '../../words/temperatures.ts';
 
@@ -63,6 +63,8 @@ function said(shape: FieldWords['shape'], value: unknown): string {
       return dayText(text);
     case 'moment':
       return momentText(text);
+    case 'grams':
+      return exactMass(decimalFromText(text) ?? zero);
     case 'mass':
       return massAsRead(text);
     case 'one':

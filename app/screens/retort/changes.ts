@@ -1,5 +1,6 @@
 /** What a correction changed: the fields that read otherwise now, with what each read before. Nothing is left out. */
 
+import { inDegrees, recordValue } from '../../words/record-values.ts';
 import { fieldNames } from '../../words/retort-run.ts';
 import { checkText } from '../../words/run-checks.ts';
 
@@ -28,11 +29,15 @@ function nameOfItem(list: string | undefined, item: unknown, nameOf: (id: string
 
 function named(path: readonly string[]): string {
   const told = path.filter((part, i) => !silent.has(part) || i === path.length - 1);
-  return told.map((part) => (/^\d+$/.test(part) ? String(Number(part) + 1) : (fieldNames[part] ?? part))).join(' · ');
+  return told.map((part) => (/^\d+$/.test(part) ? String(Number(part) + 1) : inDegrees(fieldNames[part] ?? part))).join(' · ');
 }
 
-const shown = (path: readonly string[], value: unknown): string | null =>
-  value === undefined ? null : path.at(-1) === 'check' ? checkText(String(value)) : String(value);
+function shown(path: readonly string[], value: unknown, nameOf: (id: string) => string): string | null {
+  if (value === undefined) return null;
+  if (path.at(-1) === 'check') return checkText(String(value));
+  const name = nameOf(String(value));
+  return name === String(value) ? recordValue(path, value) : name;
+}
 
 /** Every leaf that differs, in the order of the later reading. `nameOf` may put a name in the place of an id. */
 export function changesBetween(before: unknown, after: unknown, nameOf: (id: string) => string = (id) => id): readonly Change[] {
@@ -49,11 +54,7 @@ export function changesBetween(before: unknown, after: unknown, nameOf: (id: str
       return;
     }
     if (a === b) return;
-    const text = (value: unknown) => {
-      const plain = shown(path, value);
-      return plain === null ? null : nameOf(plain);
-    };
-    found.push({ field: named(path), was: text(a), now: text(b) });
+    found.push({ field: named(path), was: shown(path, a, nameOf), now: shown(path, b, nameOf) });
   };
   walk(before, after, []);
   return found;

@@ -8,17 +8,21 @@ import { decimalFromNumber } from '../../core/decimal.ts';
 import { measured, uOf } from '../../core/measured.ts';
 import { reckon } from '../../core/reckon/index.ts';
 import type { WorkingLine } from '../../parts/working-line.ts';
-import { decimalText, gramsOf, withU } from '../../words/figures.ts';
+import { massAsRead } from '../../words/daybook-weights.ts';
+import { decimalText, gramsOf, massText, withU } from '../../words/figures.ts';
 import { spoken } from '../../words/reasons.ts';
 import { type WorkingKey, workingsWords, workingTexts } from '../../words/workings.ts';
 
 const names = workingsWords.names;
-const given = (text: string, figure: string): WorkingLine => ({ sort: 'reading', text, figure });
+/** What is handed over stands with a point; it is shown with the site's mark, a weight in the unit it was read in. */
+const given = (text: string, figure: string): WorkingLine => ({ sort: 'reading', text, figure: massAsRead(figure) });
 const step = (text: string, figure: string): WorkingLine => ({ sort: 'formula', text, figure });
 const result = (text: string, figure: string): WorkingLine => ({ sort: 'result', text, figure });
 
 const inUnit = (value: number, unit: string, places: number): string =>
-  `${decimalText(decimalFromNumber(value), places)}${unit === '' ? '' : `\u00a0${unit}`}`;
+  unit === 'g'
+    ? massText(decimalFromNumber(value), places)
+    : `${decimalText(decimalFromNumber(value), places)}${unit === '' ? '' : `\u00a0${unit}`}`;
 
 /** The answer of a reckoning: each figure by its path, or in words why there is none. */
 function answerOf(topic: string, input: object) {

@@ -1,6 +1,7 @@
 /** Addresses of the words and of how figures are worked out, and a word as a field shows it. */
 import type { Explained } from '../../parts/explained.ts';
 import { glossaryWords, type Term, termIn } from '../../words/glossary.ts';
+import { marked } from '../../words/notation.ts';
 
 /** All words, or one of them. */
 export const wordHref = (key?: string): string => `#/words${key === undefined ? '' : `/${key}`}`;
@@ -9,9 +10,9 @@ export const workingsHref = (key?: string): string => `#/workings${key === undef
 
 /** What is said of a word, sentence by sentence, other names left out. */
 export const saidOf = ({ says, not, unit }: Term): readonly string[] => [
-  says,
-  ...(not === undefined ? [] : [glossaryWords.not(not)]),
-  ...(unit === undefined ? [] : [glossaryWords.unit(unit)]),
+  marked(says),
+  ...(not === undefined ? [] : [marked(glossaryWords.not(not))]),
+  ...(unit === undefined ? [] : [marked(glossaryWords.unit(unit))]),
 ];
 
 /** The trade word that a label uses, for the field it stands at. */
