@@ -89,7 +89,8 @@ export const sum = (values: readonly Decimal[]): Decimal => values.reduce(plus, 
 /** −1, 0 or 1 as a is below, equal to or above b. */
 export function compare(a: Decimal, b: Decimal): -1 | 0 | 1 {
   const places = Math.max(a.places, b.places);
-  const [left, right] = [at(a, places), at(b, places)];
+  const left = at(a, places);
+  const right = at(b, places);
   return left < right ? -1 : left > right ? 1 : 0;
 }
 

@@ -36,7 +36,8 @@ function oneUnit(text: string, factors: Notation['factors']): Decimal | null {
   const number = text.slice(0, space);
   if (!factor || number.charCodeAt(0) === 45) return null;
   const size = decimalFromText(number);
-  return size && times(size, factor);
+  // the base unit itself needs no multiplying
+  return size && (factor.digits === 1n && factor.places === 0 ? size : times(size, factor));
 }
 
 /** "18ozt" is a number and a unit; anything else stays one word and is judged as it stands. */

@@ -41,15 +41,20 @@ export const day = z.string().refine(...rule(isDay, 'not-a-day'));
 export const moment = z.string().refine(...rule(isMoment, 'not-a-moment'));
 
 /** A mass exactly as read, with its unit. */
-export const mass = z.string().superRefine((value, context) => {
-  if (isPlainGrams(value)) return;
-  const got = massFromText(value, '');
-  if (!got.ok) for (const p of got.problems) context.addIssue({ code: 'custom', params: { code: p.code, ...p.data } });
+export const mass = z.string().check((context) => {
+  if (isPlainGrams(context.value)) return;
+  const got = massFromText(context.value, '');
+  if (!got.ok)
+    for (const p of got.problems)
+      context.issues.push({ code: 'custom', input: context.value, params: { code: p.code, ...p.data } });
 });
+
+const aboveNought = /[1-9]/;
 
 /** A mass above nothing. */
 export const someMass = mass.refine(
   ...rule((t: string) => {
+    if (isPlainGrams(t)) return aboveNought.test(t);
     const got = massFromText(t, '');
     return !got.ok || got.value.ug > 0;
   }, 'mass-zero'),

@@ -22,11 +22,14 @@ function digits(text: string, at: number, count: number): number {
 
 const dash = 45;
 const colon = 58;
+const plus = 43;
 
 /** Whole days since 1970-01-01 for the ten characters at the beginning; null when they are no day of the calendar. */
 function dayAtStart(text: string): number | null {
   if (text.charCodeAt(4) !== dash || text.charCodeAt(7) !== dash) return null;
-  const [year, month, day] = [digits(text, 0, 4), digits(text, 5, 2), digits(text, 8, 2)];
+  const year = digits(text, 0, 4);
+  const month = digits(text, 5, 2);
+  const day = digits(text, 8, 2);
   if (!(year >= 1000 && month >= 1 && month <= 12 && day >= 1)) return null;
   const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
   if (day > (monthDays[month - 1] ?? 0) + (leap && month === 2 ? 1 : 0)) return null;
@@ -58,7 +61,8 @@ export function dayFrom(number: number): string {
 export function minutesOf(moment: string): number | null {
   const day = dayAtStart(moment);
   if (day === null || moment.charAt(10) !== 'T' || moment.charCodeAt(13) !== colon) return null;
-  const [hour, minute] = [digits(moment, 11, 2), digits(moment, 14, 2)];
+  const hour = digits(moment, 11, 2);
+  const minute = digits(moment, 14, 2);
   let second = 0;
   let at = 16;
   if (moment.charCodeAt(at) === colon) {
@@ -70,12 +74,13 @@ export function minutesOf(moment: string): number | null {
       if (at === from) return null;
     }
   }
-  const sign = moment.charAt(at);
-  if ((sign !== '+' && sign !== '-') || moment.charCodeAt(at + 3) !== colon || moment.length !== at + 6) return null;
-  const [offsetHour, offsetMinute] = [digits(moment, at + 1, 2), digits(moment, at + 4, 2)];
+  const sign = moment.charCodeAt(at);
+  if ((sign !== plus && sign !== dash) || moment.charCodeAt(at + 3) !== colon || moment.length !== at + 6) return null;
+  const offsetHour = digits(moment, at + 1, 2);
+  const offsetMinute = digits(moment, at + 4, 2);
   if (!(hour <= 23 && minute <= 59 && second <= 59 && offsetHour <= 14 && offsetMinute <= 59)) return null;
   const offset = offsetHour * 60 + offsetMinute;
-  return day * 1440 + hour * 60 + minute + second / 60 - (sign === '-' ? -offset : offset);
+  return day * 1440 + hour * 60 + minute + second / 60 - (sign === dash ? -offset : offset);
 }
 
 export const isDay = (text: string): boolean => dayNumber(text) !== null;

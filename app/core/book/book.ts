@@ -47,7 +47,8 @@ export function bookOf(entries: readonly Entry[], current: Current, registers: R
   const { runs, flags } = readRuns(charges, registers);
   const condensers = readCondensers(runs, registers);
   const movements = readMovements({ current, registers, lots, charges, runs, condensers });
-  const contested = [...current.byId.values()].filter((r) => r.contested).map((r) => flag('contested', r.id));
+  const contested: Flag[] = [];
+  for (const r of current.byId.values()) if (r.contested) contested.push(flag('contested', r.id));
   const ofTheYear = yearFlags({ current, registers, lots, runs, movements });
   const all = [
     ...lots.flags,

@@ -2,7 +2,7 @@
  * Charges with their firings. A re-fire belongs to its charge: the last sponge counts, mercury and water add up. Charges caught together share one
  * figure of mercury and are one group; no figure per charge is invented for them.
  */
-import { type Decimal, plus, zero } from '../decimal.ts';
+import { type Decimal, minus, plus, zero } from '../decimal.ts';
 import type { ChargeKind } from '../kinds/charge.ts';
 import { massFromText } from '../mass.ts';
 import { added, less, type Measured, nothing, total } from '../measured.ts';
@@ -22,11 +22,12 @@ export interface Sum {
 }
 
 export const emptySum: Sum = { grams: zero, net: nothing, uKnown: true };
-export const joined = (a: Sum, b: Sum): Sum => ({
-  grams: plus(a.grams, b.grams),
-  net: added(a.net, b.net),
-  uKnown: a.uKnown && b.uKnown,
-});
+/** a + b. Nothing added leaves the other as it is: most sums of a book are of one weight. */
+export function joined(a: Sum, b: Sum): Sum {
+  if (a === emptySum) return b;
+  if (b === emptySum) return a;
+  return { grams: plus(a.grams, b.grams), net: added(a.net, b.net), uKnown: a.uKnown && b.uKnown };
+}
 
 export interface Charge {
   readonly id: string;
@@ -196,8 +197,5 @@ export function readCharges(current: Current, registers: Registers, lots: Lots):
 }
 
 /** a − b as a sum of weights. */
-export const lessSum = (a: Sum, b: Sum): Sum => ({
-  grams: plus(a.grams, { digits: -b.grams.digits, places: b.grams.places }),
-  net: less(a.net, b.net),
-  uKnown: a.uKnown && b.uKnown,
-});
+export const lessSum = (a: Sum, b: Sum): Sum =>
+  b === emptySum ? a : { grams: minus(a.grams, b.grams), net: less(a.net, b.net), uKnown: a.uKnown && b.uKnown };

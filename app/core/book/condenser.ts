@@ -92,7 +92,17 @@ export function readCondensers(runs: readonly Run[], registers: Registers): Read
         runsSince += 1;
         const next = heldUg + event.ug;
         heldUg = Math.min(Math.max(next, 0), Math.max(mostUg, 0));
-        return { ...event, heldUg, lostUg: Math.max(0, next - heldUg), unexplainedUg: Math.min(0, next) };
+        const { at, by, what, ug } = event;
+        return {
+          at,
+          by,
+          what,
+          ug,
+          cannotTellUg: event.cannotTellUg,
+          heldUg,
+          lostUg: Math.max(0, next - heldUg),
+          unexplainedUg: Math.min(0, next),
+        };
       }
       const rest = heldUg - event.ug;
       heldUg = 0;

@@ -90,6 +90,10 @@ export function readMovements(book: {
 function sortByTime(movements: Movement[]): readonly number[] {
   const rows = movements.map((movement) => ({ movement, at: minutesOf(movement.at) ?? 0 }));
   rows.sort((a, b) => a.at - b.at);
-  for (const [i, { movement }] of rows.entries()) movements[i] = movement;
-  return rows.map(({ at }) => at);
+  const moments: number[] = [];
+  for (const { movement, at } of rows) {
+    movements[moments.length] = movement;
+    moments.push(at);
+  }
+  return moments;
 }

@@ -3,7 +3,7 @@
  * water, never from what was caught. Where several lots were fired together only their total is measured: the parts are allotted in proportion to
  * the estimates, they add up to the total exactly, and the errors of the allotment cancel in the sum. A gap to the mercury caught stays the retort's.
  */
-import { added, exactly, less, type Measured, measured, nothing, scaled, total } from '../measured.ts';
+import { added, exactly, less, type Measured, measured, measuredBy, nothing, scaled, total, whole } from '../measured.ts';
 import type { ChargedLot, Lot, Lots } from './lots.ts';
 import { type Run, sourceOf } from './runs.ts';
 import type { Share } from './site-figures.ts';
@@ -46,8 +46,6 @@ export const waterOrMercuryUg = (run: Run): number | null => {
   return run.awaits.length === 0 && wet(run) && gapUg > 0 ? gapUg : null;
 };
 
-const whole = (value: Measured): Measured => ({ ug: Math.round(value.ug), parts: value.parts });
-
 /** Works out a run's mercury with the share left in sponge that was in force. An under-fired sponge carries what its ratio implies, not the default (cases 7). */
 export function runMercury(run: Run, residual: Share): RunMercury | null {
   const { last } = run;
@@ -61,9 +59,9 @@ export function runMercury(run: Run, residual: Share): RunMercury | null {
       : heavy
         ? added(
             less(sponge, scaled(run.charge.net, run.usual.ratio)),
-            measured(0, [[`usual ratio:${run.retort}`, run.charge.net.ug * ratioU]]),
+            measuredBy(0, `usual ratio:${run.retort}`, run.charge.net.ug * ratioU),
           )
-        : added(scaled(sponge, residual.middle), measured(0, [[`residual:${run.id}`, sponge.ug * residual.u]])),
+        : added(scaled(sponge, residual.middle), measuredBy(0, `residual:${run.id}`, sponge.ug * residual.u)),
   );
   const behind = less(sponge, inSponge);
   const water = last.water.net;
@@ -176,7 +174,7 @@ export function lotMercuries(
     const known = found.get(lot.id);
     if (known) return known;
     const { value, u } = estimate(lot);
-    const guess: LotMercury = { mercury: added(value, measured(0, [[`estimate:${lot.id}`, u]])), basis: 'estimated' };
+    const guess: LotMercury = { mercury: added(value, measuredBy(0, `estimate:${lot.id}`, u)), basis: 'estimated' };
     // stands while its own parts are worked out, so that a ring of entries ends
     found.set(lot.id, guess);
     const settled = fromParts(lot) ?? fromSibling(lot) ?? guess;
@@ -207,7 +205,7 @@ export function lotMercuries(
     const shown = sibling && found.get(sibling.id);
     if (!sibling || !shown || !(sibling.net.ug > 0)) return null;
     const value = whole(scaled(lot.net, shown.mercury.ug / sibling.net.ug));
-    return { mercury: added(value, measured(0, [[`estimate:${lot.id}`, lot.net.ug * ratioU]])), basis: 'sibling' };
+    return { mercury: added(value, measuredBy(0, `estimate:${lot.id}`, lot.net.ug * ratioU)), basis: 'sibling' };
   };
   for (const lot of lots.all.values()) settle(lot);
   return found;

@@ -30,15 +30,20 @@ const handling = new Set(['receipt', 'clean-up', 'charge', 'firing']);
 
 /** Flags of all entries that run against the standing in force when they happened. */
 export function standingFlags(current: Current): readonly Flag[] {
-  return [...current.byId.values()].flatMap((reading) => {
-    if (reading.struck || !handling.has(reading.kind)) return [];
+  const flags: Flag[] = [];
+  for (const reading of current.byId.values()) {
+    if (reading.struck || !handling.has(reading.kind)) continue;
     const standing = standingAt(current, reading.happened);
     // one stated later still tells of earlier days unless it dates itself
     const said = standing ?? current.of('standing')[0];
-    if (!said) return [flag('no-standing', reading.id)];
+    if (!said) {
+      flags.push(flag('no-standing', reading.id));
+      continue;
+    }
     const done = doneOn(said.body, dayOf(reading.happened)).map((item) => item.what);
     const bringsIn = reading.kind === 'receipt' && (reading.body as Body<'receipt'>).way !== 'already-here';
-    const fits = done.includes('authority') || (done.includes('clearing') && !bringsIn);
-    return fits ? [] : [flag('outside-standing', reading.id, { kind: reading.kind })];
-  });
+    if (done.includes('authority') || (done.includes('clearing') && !bringsIn)) continue;
+    flags.push(flag('outside-standing', reading.id, { kind: reading.kind }));
+  }
+  return flags;
 }

@@ -5,18 +5,19 @@
 import { compare, type Decimal, minus, toNumber, toText, zero } from '../decimal.ts';
 import { type Mass, massFromText, wholeMicrograms } from '../mass.ts';
 import { uncertifiedG } from '../maximum-permissible-error.ts';
-import { type Measured, measured } from '../measured.ts';
+import { exactly, type Measured, measuredBy } from '../measured.ts';
 import type { Weight } from '../shapes.ts';
 import { dayOf } from '../time.ts';
 import { byVolume, millilitresFromText } from '../volume.ts';
-import { belowMinimum, type ScaleData, scatterG, spanG } from '../weighing.ts';
+import { belowMinimum, minimumG, type ScaleData, scatterG, spanG } from '../weighing.ts';
 import { type Flag, flag } from './flags.ts';
 import { type Registers, type State, stateAt } from './registers.ts';
 
 /** A weight, worked out. */
 export interface Weighed {
-  /** The weight as written down. */
+  /** The weight as written down, and where. */
   readonly as: Weight;
+  readonly where: Standpoint;
   /** Net in grams, exact (a volume: at its density, to the microgram). */
   readonly grams: Decimal;
   /** Net in whole micrograms with its contributions. */
@@ -48,6 +49,8 @@ interface ScaleRead {
   readonly data: ScaleData;
   readonly maximum: Decimal;
   readonly tolerance: Decimal | undefined;
+  /** A little above the smallest net it can weigh: only below this the decimals need to be compared. */
+  readonly aboutMinimumUg: number;
   /** Scatter of one reading and of the difference of two, micrograms. */
   readonly scatterUg: readonly [one: number, two: number];
 }
@@ -69,10 +72,12 @@ function scaleRead(body: State<'scale'>['body']): ScaleRead {
     certificateAt: grams(body.certificate?.at),
   };
   const { tolerance } = body;
+  const share = tolerance === undefined ? undefined : { digits: BigInt(Math.round(tolerance * 1e9)), places: 9 };
   const read: ScaleRead = {
     data,
     maximum: mass(body.maximum).grams,
-    tolerance: tolerance === undefined ? undefined : { digits: BigInt(Math.round(tolerance * 1e9)), places: 9 },
+    tolerance: share,
+    aboutMinimumUg: ((share && minimumG(data, share)) ?? 0) * 1_000_001,
     scatterUg: [scatterG({ gross: zero, scale: data }) * 1e6, scatterG({ gross: zero, tare: zero, scale: data }) * 1e6],
   };
   scalesRead.set(body, read);
@@ -90,50 +95,60 @@ function epochOf(scale: State<'scale'>): string {
 
 const decimalOr2 = (k: number | undefined): Decimal => ({ digits: BigInt(Math.round((k ?? 2) * 1e6)), places: 6 });
 
+/** Most weights have nothing awkward about them. */
+const noFlags: readonly Flag[] = [];
+
 function byScale(weight: Extract<Weight, { how: 'scale' }>, where: Standpoint, registers: Registers): Weighed {
   const gross = mass(weight.gross);
   const tare = weight.tare === undefined ? undefined : mass(weight.tare);
-  const net = minus(gross.grams, tare?.grams ?? zero);
+  const net = tare === undefined ? gross.grams : minus(gross.grams, tare.grams);
   const ug = wholeMicrograms(net);
-  const flags: Flag[] = [];
-  const raise = (code: Parameters<typeof flag>[0], data: Flag['data'] = {}) =>
+  let flags: Flag[] | null = null;
+  const raise = (code: Parameters<typeof flag>[0], data: Flag['data'] = {}) => {
+    flags ??= [];
     flags.push(flag(code, where.entry, { field: where.path, ...data }));
+  };
   if (net.digits < 0n) raise('tare-over-gross', { gross: gross.text, tare: tare?.text ?? '' });
   const thing = weight.scale === undefined ? undefined : registers.scale.get(weight.scale);
   if (!thing) {
     raise(weight.scale === undefined ? 'scale-not-named' : 'reference-unknown', { id: weight.scale ?? '' });
-    return { as: weight, grams: net, net: measured(ug, []), uKnown: false, scale: null, flags };
+    return { as: weight, where, grams: net, net: exactly(ug), uKnown: false, scale: null, flags: flags ?? noFlags };
   }
   const scale = stateAt(thing, where.at);
-  const { data, maximum, tolerance, scatterUg } = scaleRead(scale.body);
+  const { data, maximum, tolerance, aboutMinimumUg, scatterUg } = scaleRead(scale.body);
   const weighing = { gross: gross.grams, tare: tare?.grams, scale: data };
   const source = `${where.entry}:${where.path}`;
-  const parts: [string, number][] = [[source, tare ? scatterUg[1] : scatterUg[0]]];
+  const ownUg = tare ? scatterUg[1] : scatterUg[0];
+  let sharedUg = 0;
   let uKnown = true;
   const span = spanG(weighing);
-  if (scale.body.certificate && span !== null) parts.push([epochOf(scale), span * 1e6]);
+  if (scale.body.certificate && span !== null) sharedUg = span * 1e6;
   else {
     raise('certificate-missing', { scale: scale.body.label });
     const accuracy = scale.body.accuracy;
     if (!accuracy) uKnown = false;
     // shared by all the scale weighs, with the sign of the net, so that it cancels between what goes in and what comes out
-    else
-      parts.push([
-        epochOf(scale),
-        Math.sign(ug) * uncertifiedG(accuracy.class, toNumber(mass(accuracy.e).grams), Math.abs(ug) / 1e6) * 1e6,
-      ]);
+    else sharedUg = Math.sign(ug) * uncertifiedG(accuracy.class, toNumber(mass(accuracy.e).grams), Math.abs(ug) / 1e6) * 1e6;
   }
   if (compare(gross.grams, maximum) > 0)
     raise('scale-over-maximum', { scale: scale.body.label, maximum: scale.body.maximum, gross: gross.text });
-  if (tolerance !== undefined && net.digits > 0n && belowMinimum(weighing, tolerance) === true)
+  if (tolerance !== undefined && net.digits > 0n && ug < aboutMinimumUg && belowMinimum(weighing, tolerance) === true)
     raise('scale-below-minimum', { scale: scale.body.label, net: toText(net) });
   const due = scale.body.certificate?.due;
   if (due !== undefined && due < dayOf(where.at)) raise('scale-out-of-date', { scale: scale.body.label, due });
-  return { as: weight, grams: net, net: measured(ug, parts), uKnown, scale, flags };
+  return {
+    as: weight,
+    where,
+    grams: net,
+    net: measuredBy(ug, source, ownUg, epochOf(scale), sharedUg),
+    uKnown,
+    scale,
+    flags: flags ?? noFlags,
+  };
 }
 
 /** Weights of a book that were worked out already: lots, runs, movements and flags all ask for the same ones. */
-const weighedBefore = new WeakMap<Registers, Map<Weight, { readonly where: Standpoint; readonly got: Weighed }>>();
+const weighedBefore = new WeakMap<Registers, Map<Weight, Weighed>>();
 
 /** Works a weight out; the same weight at the same place of the same book once. */
 export function weighedFrom(weight: Weight, where: Standpoint, registers: Registers): Weighed {
@@ -144,9 +159,9 @@ export function weighedFrom(weight: Weight, where: Standpoint, registers: Regist
   }
   const before = known.get(weight);
   if (before && before.where.entry === where.entry && before.where.path === where.path && before.where.at === where.at)
-    return before.got;
+    return before;
   const got = workedOut(weight, where, registers);
-  known.set(weight, { where, got });
+  known.set(weight, got);
   return got;
 }
 
@@ -170,21 +185,23 @@ function workedOut(weight: Weight, where: Standpoint, registers: Registers): Wei
     const uKnown = weight.volumeUMl !== undefined && weight.temperatureUC !== undefined;
     return {
       as: weight,
+      where,
       grams: { digits: BigInt(ug), places: 6 },
       net: { ug, parts: value.parts },
       uKnown,
       scale: null,
-      flags: uKnown ? [] : [unknown],
+      flags: uKnown ? noFlags : [unknown],
     };
   }
   const stated = mass(weight.mass);
   const u = weight.u === undefined ? null : mass(weight.u);
   return {
     as: weight,
+    where,
     grams: stated.grams,
-    net: measured(stated.ug, u ? [[source, u.ug]] : []),
+    net: u ? measuredBy(stated.ug, source, u.ug) : exactly(stated.ug),
     uKnown: u !== null,
     scale: null,
-    flags: u === null ? [unknown] : [],
+    flags: u === null ? [unknown] : noFlags,
   };
 }

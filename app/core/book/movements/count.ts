@@ -5,7 +5,7 @@
  * where it was poured from before, as long as what was poured was weighed.
  */
 import type { CountLine } from '../../kinds/stock-take.ts';
-import { less, type Measured, measured, nothing, type RunningTotal, scaled, total } from '../../measured.ts';
+import { less, type Measured, measuredBy, nothing, type RunningTotal, scaled, total, whole } from '../../measured.ts';
 import type { Weight } from '../../shapes.ts';
 import { compareMoments, minutesOf } from '../../time.ts';
 import { firedAt } from '../charges.ts';
@@ -53,7 +53,7 @@ export function countedMercury(line: CountLine, booked: Measured, c: Counting): 
 function inLot(net: Measured, lot: Lot, booked: Measured, mercury: LotMercury | undefined): Measured {
   const change = less(net, lot.net);
   const share = mercury && lot.net.ug > 0 ? mercury.mercury.ug / lot.net.ug : priorShare.middle;
-  const own = measured(0, [[`lot share:${lot.id}`, change.ug * priorShare.u]]);
+  const own = measuredBy(0, `lot share:${lot.id}`, change.ug * priorShare.u);
   return total([booked, scaled(change, share), own]);
 }
 
@@ -163,7 +163,7 @@ export function countMovements(g: Gathering, moments: readonly number[]): void {
         at,
         from,
         to: line.place,
-        mercury: { ug: Math.round(value.ug), parts: value.parts },
+        mercury: whole(value),
         entry,
         basis: invoiced ? 'invoice-against-weighed' : 'counted',
       });

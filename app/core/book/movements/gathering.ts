@@ -1,5 +1,5 @@
 /** One movement of mercury, where movements are gathered, and what the places hold after them: the ground that every kind of movement stands on. */
-import { type Measured, RunningTotal } from '../../measured.ts';
+import { type Measured, RunningTotal, whole } from '../../measured.ts';
 import { compareWithBound } from '../../time.ts';
 import type { Charges } from '../charges.ts';
 import type { Condenser } from '../condenser.ts';
@@ -104,5 +104,5 @@ export function move(
   basis: Basis,
   at: string = reading.happened,
 ): void {
-  g.movements.push({ at, from, to, mercury: { ug: Math.round(mercury.ug), parts: mercury.parts }, entry: reading.id, basis });
+  g.movements.push({ at, from, to, mercury: whole(mercury), entry: reading.id, basis });
 }

@@ -2,7 +2,7 @@
  * Charges and firings: lots into the retort, mercury out of it into a vessel, what is left in the sponge, and the gap, which goes to the retort's own
  * condenser first. Melting drives the sponge's mercury off. An open run moves nothing but its charge: no figure is invented for it.
  */
-import { exactly, less, type Measured, total } from '../../measured.ts';
+import { exactly, less, type Measured, total, withMass } from '../../measured.ts';
 import { compareMoments } from '../../time.ts';
 import { firedAt } from '../charges.ts';
 import type { Reading } from '../current.ts';
@@ -137,7 +137,7 @@ function fired(g: Gathering, run: Run): void {
   const lost = step ? step.lostUg + step.unexplainedUg : mercury.gap.ug;
   const held = mercury.gap.ug - lost;
   if (held !== 0) move(g, last.reading, chargePlace(run.id), condenserPlace(run.retort), exactly(held), 'difference', at);
-  move(g, last.reading, chargePlace(run.id), lossPlace('retort'), { ug: lost, parts: mercury.gap.parts }, 'difference', at);
+  move(g, last.reading, chargePlace(run.id), lossPlace('retort'), withMass(mercury.gap, lost), 'difference', at);
   // nobody said that the charge was dry and nobody weighed its water: as much of the gap as nobody knows may be water
   const dry = run.last?.waterKnown || run.charges.every((c) => c.reading.body.dry === 'yes');
   if (!dry && lost > 0) g.bounds.push({ path: 'retort', entry: last.id, at, lowUg: -lost, highUg: 0 });
