@@ -19,6 +19,7 @@ export const parts = {
   },
   noDay: (typed: string, form: string) => `“${typed}” is no day: write it as ${form}, the year with four figures.`,
   calendarOf: (what: string) => (what === '' ? 'Calendar' : `Calendar for ${what}`),
+  wide: (what: string) => `${what}: wider than the page, the arrows move it`,
   narrow: 'Type to narrow the list',
   narrowOf: (what: string) => `Narrow the list by typing: ${what}`,
   now: 'Now',

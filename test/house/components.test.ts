@@ -1,4 +1,4 @@
-/** What the strict policy of the page would break, and what it would not notice: raw markup and styles written into the markup. */
+/** What the strict policy of the page would break, and what no rule would notice: raw markup, styles written into the markup, boxes that only a mouse scrolls. */
 import { describe, expect, it } from 'vitest';
 import { sources, textOf } from './sources.ts';
 import { markupOf } from './texts.ts';
@@ -20,6 +20,13 @@ describe('components', () => {
     const files = sources(['app'], ['.svelte']);
     expect(files.length).toBeGreaterThan(20);
     expect(files.flatMap((path) => faults(textOf(path)).map((fault) => `${path}: ${fault}`))).toEqual([]);
+  });
+
+  it('scroll sideways in the one part that the keyboard reaches, or in the row of rooms, which is links', () => {
+    const scrolls = sources(['app'], ['.svelte', '.css']).filter((path) =>
+      /overflow(?:-x|-inline)?:[^;]*\b(?:auto|scroll)\b/.test(textOf(path)),
+    );
+    expect(scrolls).toEqual(['app/Window.svelte', 'app/parts/Sideways.svelte']);
   });
 
   it.each([
