@@ -2,6 +2,7 @@
  * Reads an unknown value through a schema and turns what the schema finds wrong into problems of our own: the one place where Zod's issues
  * become codes. A schema's own rule carries its code in `params.code`.
  */
+import { plainLook } from './plainly.ts';
 import { bad, good, type Problem, problem, type Result, under } from './result.ts';
 import type { z } from './zod.ts';
 
@@ -65,11 +66,11 @@ export function read<T>(schema: z.ZodType<T>, value: unknown): Result<T> {
 }
 
 /**
- * Every problem of a value that is only looked at: none where it passes. The schema's validator builds no copy of what it accepts, which is most of
- * the work for a journal; what it does not accept is read as above, so both always give the same answer.
+ * Every problem of a value that is only looked at: none where it passes. What is plainly as the schema wants it is not read at all, which is most of
+ * the work for a journal; everything else is read as above, so both always give the same answer.
  */
 export function problemsIn(schema: z.ZodType, value: unknown): readonly Problem[] {
-  if (schema.validate(value)) return [];
+  if (plainLook(schema)(value)) return [];
   const got = read(schema, value);
   return got.ok ? [] : got.problems;
 }
