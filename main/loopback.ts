@@ -8,7 +8,8 @@ import { diskProblem, errorCode } from './host/disk.ts';
 import type { Host } from './host/host.ts';
 import { openInstallation } from './host/installation.ts';
 import { type Gate, makeGate } from './host/one-time-key.ts';
-import { failed, plainPage, refusal } from './host/replies.ts';
+import { plainPage } from './host/plain-page.ts';
+import { failed, refusal } from './host/replies.ts';
 import { requestFrom, send } from './host/web.ts';
 
 const loopback = '127.0.0.1';
@@ -46,12 +47,17 @@ async function answerTo(incoming: IncomingMessage, host: Host, gate: Gate, port:
   if (pathname === '/enter') {
     if (method !== 'GET') return plainPage('wrong-method', 405, { allow: 'GET' });
     const cookie = gate.enter(searchParams.get('key') ?? '');
-    return cookie === null
-      ? plainPage('key-used', 403)
-      : new Response(null, {
-          status: 303,
-          headers: { location: '/', 'set-cookie': cookie, 'cache-control': 'no-store', 'referrer-policy': 'no-referrer' },
-        });
+    // whoever is in already, and came back by the old address, is where they wanted to be
+    if (cookie === null && !gate.knows(headers.cookie ?? '')) return plainPage('key-used', 403);
+    return new Response(null, {
+      status: 303,
+      headers: {
+        location: '/',
+        ...(cookie === null ? {} : { 'set-cookie': cookie }),
+        'cache-control': 'no-store',
+        'referrer-policy': 'no-referrer',
+      },
+    });
   }
   if (!gate.knows(headers.cookie ?? '')) return method === 'GET' ? plainPage('no-key', 403) : refusal(problem('no-session', ''));
   return host.answer(requestFrom(incoming, origin), origin);

@@ -1,44 +1,57 @@
-/** The plain pages a browser shows when it came to the host the wrong way: what happened, and what to do. */
+/** The plain pages a browser shows when it came to the host the wrong way: what happened, and what to do next. */
 
 export interface PlainPage {
   readonly title: string;
-  readonly lines: readonly string[];
+  /** What happened. */
+  readonly says: readonly string[];
+  /** What to do, step by step. */
+  readonly next: readonly [string, ...string[]];
 }
 
-const again =
-  'To get a new address, stop the program where it was started (Ctrl-C) and start it again. Nothing that was kept is lost by that.';
+const kept = 'Nothing that was kept is lost by that, and what was being typed is there again.';
+const again = `For a new address, stop the program where it was started (Ctrl-C there) and start it again. ${kept}`;
+
+export const toDo = { of: 'Retort Daybook', heading: 'What to do' } as const;
 
 export const pages = {
   'not-here': {
     title: 'There is nothing here',
-    lines: ['No page or file has this address.', 'Go back to the daybook’s first page.'],
+    says: ['No page or file has this address.'],
+    next: ['Go back to the daybook’s first page.'],
   },
   'not-built': {
     title: 'The window has not been built',
-    lines: ['The program runs, but the files of its window are missing.', 'Stop it, run “npm run build”, and start it again.'],
+    says: ['The program runs, but the files of its window are missing.'],
+    next: ['Stop the program (Ctrl-C where it was started).', 'Run “npm run build”.', 'Start it again.'],
   },
-  'wrong-method': { title: 'Not a way to ask', lines: ['This address answers only to what the daybook’s own window asks.'] },
+  'wrong-method': {
+    title: 'Not a way to ask',
+    says: ['This address answers only to what the daybook’s own window asks.'],
+    next: ['Go back to the window of the daybook.'],
+  },
   'no-key': {
     title: 'This address needs its key',
-    lines: [
-      'The daybook opens only for the browser that was given its one-time address.',
-      'Use the whole address the program printed when it started, with the key at its end.',
-      again,
-    ],
+    says: ['The daybook opens only for the browser that was given its one-time address. This keeps others on this machine out.'],
+    next: ['Use the whole address the program printed when it started, with the key at its end.', again],
   },
   'key-used': {
     title: 'This address has been used already',
-    lines: [
-      'A one-time address opens the daybook once, in one browser.',
-      'Go back to the window that it opened, if it is still there.',
-      again,
+    says: [
+      'A one-time address opens the daybook once, in one browser. It was opened before, or the program has been started anew since.',
+      'The record is as it was.',
     ],
+    next: ['Go back to the window or tab that it opened, if that is still there.', again],
   },
   'wrong-host': {
     title: 'Not an address of this program',
-    lines: ['The daybook answers only at the address it printed, letter for letter.', again],
+    says: ['The daybook answers only at the address it printed, letter for letter.'],
+    next: ['Use that address, from 127.0.0.1 to the end of its key.', again],
   },
-  'bad-path': { title: 'This address cannot be read', lines: ['Nothing of the daybook has an address like this.'] },
+  'bad-path': {
+    title: 'This address cannot be read',
+    says: ['Nothing of the daybook has an address like this.'],
+    next: ['Go back to the daybook’s first page.'],
+  },
 } as const satisfies Record<string, PlainPage>;
 
 export type PageName = keyof typeof pages;

@@ -17,8 +17,9 @@ import { bad, problem, type Result } from '../../app/core/result.ts';
 import type { z } from '../../app/core/zod.ts';
 import { bodyBytes, bodyJson } from './body.ts';
 import { windowPolicy } from './headers.ts';
+import { plainPage } from './plain-page.ts';
 import { type HostOptions, makeQuestions } from './questions.ts';
-import { bytesReply, failed, jsonReply, plainPage, refusal } from './replies.ts';
+import { bytesReply, failed, jsonReply, refusal } from './replies.ts';
 import { windowFiles } from './window-files.ts';
 
 export type { HostOptions } from './questions.ts';

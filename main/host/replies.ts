@@ -1,7 +1,6 @@
-/** The answers the host gives: JSON, bytes, and a plain page for people who came to the wrong place. Never a stack trace, never a path of ours. */
+/** The answers the host gives as JSON or bytes; plain-page.ts has those for people who came to the wrong place. Never a stack trace, never a path of ours. */
 
 import { bad, type Problem, problem, type Result } from '../../app/core/result.ts';
-import { type PageName, pages } from '../../app/words/host-pages.ts';
 import { errorCode } from './disk.ts';
 import { barePolicy, headersFor } from './headers.ts';
 
@@ -37,12 +36,3 @@ export const refusal = (...problems: readonly Problem[]): Response =>
 
 /** What is answered when something failed that nobody foresaw. */
 export const failed = (error: unknown): Problem => problem('host-failed', '', { detail: errorCode(error).slice(0, 60) });
-
-const escaped = (text: string): string => text.replace(/[&<>"]/g, (c) => `&#${c.charCodeAt(0)};`);
-
-/** A plain page with what happened and what to do. */
-export function plainPage(name: PageName, status: number, more: Record<string, string> = {}): Response {
-  const { title, lines } = pages[name];
-  const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>${escaped(title)}</title></head><body><h1>${escaped(title)}</h1>${lines.map((line) => `<p>${escaped(line)}</p>`).join('')}</body></html>`;
-  return new Response(html, { status, headers: { ...headersFor('text/html; charset=utf-8', barePolicy), ...more } });
-}

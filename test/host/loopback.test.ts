@@ -86,6 +86,15 @@ describe('the one-time address', () => {
     expect(again.headers['set-cookie']).toBeUndefined();
   });
 
+  it('leads whoever is in already back to the window, and gives no second session', async () => {
+    const loopback = await serve();
+    const { cookie = '' } = await enter(loopback);
+    const again = await send(loopback.port, pathOf(loopback.address), { headers: { cookie } });
+    expect([again.status, again.headers.location, again.headers['set-cookie']]).toEqual([303, '/', undefined]);
+    const other = await send(loopback.port, pathOf(loopback.address), { headers: { cookie: `${cookie}x` } });
+    expect(other.status).toBe(403);
+  });
+
   it('gives way to a newer one', async () => {
     const loopback = await serve();
     const newer = loopback.newAddress();
