@@ -70,14 +70,16 @@ async function desktop() {
   if (path === null) {
     const got = await fetchRuntime({ onReport: progress(), signal: ending.signal });
     if (ending.signal.aborted) process.exit(130);
-    if (got.path === undefined) return `Electron's runtime is not here and could not be fetched (${got.why})`;
+    if (got.path === undefined)
+      return `The desktop window needs Electron's runtime, which is not here and could not be fetched (${got.why})`;
     path = got.path;
   }
   const began = Date.now();
   const { code, why } = await run(path, [...sandboxSwitches(), root, ...folders], { stdio: 'inherit' });
   if (ending.signal.aborted) process.exit(130);
   // a window that was never there is told from one that was closed by its short life and its bad end
-  if (code !== 0 && Date.now() - began < 8000) return `the desktop window did not start (${why})`;
+  if (code !== 0 && Date.now() - began < 8000) return `The desktop window did not start (${why})`;
+  if (code !== 0) say(`The desktop window ended (${why}). What was kept is on the disk; npm start opens it again.`);
   process.exit(code ?? 1);
 }
 
@@ -108,5 +110,10 @@ try {
   quit(`The program could not be built: ${whyNot(error)}`, 1);
 }
 if (way === 'desktop') quit(`${await desktop()}.`, 1);
-if (way === 'auto' && hasDisplay) say(`${await desktop()}: opening the browser instead.`);
+if (way === 'auto' && hasDisplay)
+  say(`${await desktop()}: opening the browser instead. It is the same window; DAYBOOK_WINDOW=browser goes there at once.`);
+else if (way === 'auto')
+  say(
+    'There is no display here (neither DISPLAY nor WAYLAND_DISPLAY is set), so no window can be opened: only the address is printed.',
+  );
 await serve(way === 'browser' || (way === 'auto' && hasDisplay));

@@ -14,20 +14,33 @@ import { buildOnce } from './built.ts';
 
 let home: string;
 let child: ChildProcess | null = null;
+let started: Started | null = null;
 let server: Server | null = null;
 
 beforeAll(() => buildOnce(), 120_000);
 beforeEach(() => {
   home = mkdtempSync(join(tmpdir(), 'start-'));
 });
-afterEach(() => {
-  child?.kill('SIGKILL');
-  child = null;
+afterEach(async () => {
+  await endAll();
   server?.closeAllConnections();
   server?.close();
   server = null;
   rmSync(home, { recursive: true, force: true });
 });
+
+/** Ends the launcher and all it started; a window that it served is gone with it. */
+async function endAll(): Promise<void> {
+  const [ending, said] = [child, started];
+  child = null;
+  started = null;
+  if (!ending || !said) return;
+  ending.kill('SIGTERM');
+  await said.ended;
+  const noted = join(home, 'asked');
+  const addresses = said.out + (existsSync(noted) ? readFileSync(noted, 'utf8') : '');
+  for (const [origin] of addresses.matchAll(/http:\/\/127\.0\.0\.1:\d+/g)) await expect(fetch(origin)).rejects.toThrow();
+}
 
 /** A place that stands in for the one the runtime comes from; answers its address as a mirror setting. */
 async function place(listener: RequestListener): Promise<string> {
@@ -72,14 +85,15 @@ function start(env: Record<string, string>, args: string[] = []): Started {
     cwd: home,
     stdio: ['ignore', 'pipe', 'pipe'],
   });
-  const started: Started = { out: '', err: '', ended: new Promise((done) => child!.once('close', (code) => done(code))) };
+  const begun: Started = { out: '', err: '', ended: new Promise((done) => child!.once('close', (code) => done(code))) };
   child.stdout!.on('data', (data) => {
-    started.out += data;
+    begun.out += data;
   });
   child.stderr!.on('data', (data) => {
-    started.err += data;
+    begun.err += data;
   });
-  return started;
+  started = begun;
+  return begun;
 }
 
 /** Long enough for a build on a busy machine; what must be quick is timed on its own. */
@@ -107,6 +121,7 @@ describe('DAYBOOK_WINDOW', () => {
     await vi.waitFor(() => expect(started.out).toMatch(/enter\?key=/), patience);
     expect(asked).toEqual([]);
     expect(browser.asked()).toBe('');
+    expect(started.err).toMatch(/^There is no display here .*no window can be opened/m);
   });
 
   it('auto with a display and a network that is closed: says why in one line and opens the browser', async () => {
@@ -118,7 +133,7 @@ describe('DAYBOOK_WINDOW', () => {
     );
     const why = started.err.split('\n').filter((line) => line.includes('runtime'));
     expect(why).toHaveLength(1);
-    expect(why[0]).toMatch(/could not be fetched \(127\.0\.0\.1:9.*opening the browser instead/);
+    expect(why[0]).toMatch(/could not be fetched \(127\.0\.0\.1:9.*opening the browser instead\. .*DAYBOOK_WINDOW=browser/);
     expect(browser.asked().includes('--no-sandbox')).toBe(process.getuid?.() === 0);
   });
 
@@ -128,6 +143,25 @@ describe('DAYBOOK_WINDOW', () => {
     const started = start(bare({ DISPLAY: ':77', ELECTRON_MIRROR: mirror, PATH: browser.path }));
     await vi.waitFor(() => expect(started.err).toContain('did not answer in 3 s'), patience);
     await vi.waitFor(() => expect(browser.asked()).not.toBe(''), patience);
+  });
+
+  it('auto with a window that does not come up: says so in one line and opens the browser', async () => {
+    const runtime = join(home, 'runtime');
+    mkdirSync(runtime);
+    const name = process.platform === 'win32' ? 'electron.exe' : 'electron';
+    writeFileSync(join(runtime, name), '#!/bin/sh\nexit 3\n');
+    chmodSync(join(runtime, name), 0o755);
+    const browser = browserThatNotes();
+    const started = start(bare({ DISPLAY: ':77', ELECTRON_OVERRIDE_DIST_PATH: runtime, PATH: browser.path }));
+    await vi.waitFor(() => expect(browser.asked()).toMatch(/enter\?key=/), patience);
+    expect(started.err).toMatch(/^The desktop window did not start \(exit code 3\): opening the browser instead\./m);
+  });
+
+  it('browser, because it was asked for: gives no reason', async () => {
+    const browser = browserThatNotes();
+    const started = start(bare({ DAYBOOK_WINDOW: 'browser', PATH: browser.path }));
+    await vi.waitFor(() => expect(browser.asked()).toMatch(/enter\?key=/), patience);
+    expect(started.err).not.toMatch(/instead|display|Electron/);
   });
 
   it('desktop: says why there is none, and opens nothing else', async () => {

@@ -9,6 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright';
+import { endsWithUs } from './ends-with-us.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 /** The built command; another build may be walked through by the folder it lies in. */
@@ -104,10 +105,12 @@ export async function openEmptyHome(viewport = { width: 1280, height: 800 }): Pr
 
 /** The server on this home, and the one-time address it prints. */
 function served(home: string): Promise<{ address: string; program: ChildProcess }> {
-  const program = spawn(process.execPath, [command, 'window'], {
-    env: { ...process.env, HOME: home, DAYBOOK_HOME: join(home, 'state'), TZ: zone },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
+  const program = endsWithUs(
+    spawn(process.execPath, [command, 'window'], {
+      env: { ...process.env, HOME: home, DAYBOOK_HOME: join(home, 'state'), TZ: zone },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    }),
+  );
   return new Promise((resolve, reject) => {
     let said = '';
     let complaint = '';

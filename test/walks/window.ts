@@ -10,6 +10,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright';
 import type { Draft } from '../../app/core/entry.ts';
+import { endsWithUs } from './ends-with-us.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 /** The built command; another build may be walked through by the folder it lies in. */
@@ -69,7 +70,9 @@ async function opened(begin: (folder: string) => readonly string[]): Promise<Wal
   const env = { ...process.env, DAYBOOK_HOME: join(place, 'home') };
   const made = spawnSync(process.execPath, [command, ...begin(folder)], { env, encoding: 'utf8' });
   if (made.status !== 0) throw new Error(`no daybook could be made: ${made.stderr}`);
-  const server = spawn(process.execPath, [command, 'serve', folder, '--port', '0'], { env, stdio: ['ignore', 'pipe', 'pipe'] });
+  const server = endsWithUs(
+    spawn(process.execPath, [command, 'serve', folder, '--port', '0'], { env, stdio: ['ignore', 'pipe', 'pipe'] }),
+  );
   const address = await addressOf(server);
   const browser: Browser = await chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
