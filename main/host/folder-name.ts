@@ -2,7 +2,7 @@
 import { bad, good, problem, type Result } from '../../app/core/result.ts';
 
 // names Windows keeps for devices
-const devices = /^(con|prn|aux|nul|com\d|lpt\d)$/i;
+const devices = /^(con|prn|aux|nul|(?:com|lpt)[\d¹²³])$/i;
 
 /** "Stamp battery, upper creek" → "Stamp battery upper creek". Letters, digits, blanks, hyphens and underscores stay; at most 80 of them. */
 export function folderFor(name: string): Result<string> {
@@ -11,6 +11,10 @@ export function folderFor(name: string): Result<string> {
     .replace(/[^\p{L}\p{M}\p{N}_-]+/gu, ' ')
     .trim()
     .slice(0, 80)
+    // half of a letter that takes two places
+    .replace(/[\ud800-\udbff]$/, '')
+    // a command would take what begins with a hyphen for an option
+    .replace(/^[\s-]+/, '')
     .trim();
   return plain === '' || devices.test(plain) || !/[\p{L}\p{N}]/u.test(plain)
     ? bad(problem('no-folder-name', 'make'))

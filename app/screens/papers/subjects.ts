@@ -167,25 +167,34 @@ function calledOnFile(book: Book, paper: PaperName, id: string): string {
   }
 }
 
-/** Letters of a file's name before ".pdf": with the folders around it Windows takes some 260. */
+/** Letters of a file's name before ".pdf", and its bytes: with the folders around it Windows takes some 260 letters, others take 255 bytes for a name. */
 const mostOfName = 100;
+const mostBytes = 240;
+
+/** The beginning of a name that file systems take, no letter cut in two. */
+function beginning(name: string): string {
+  const letters = [...name.slice(0, mostOfName)];
+  if (/[\ud800-\udbff]$/.test(letters.at(-1) ?? '')) letters.pop();
+  while (new TextEncoder().encode(letters.join('')).length > mostBytes) letters.pop();
+  return letters.join('').replace(/-+$/, '');
+}
 
 /**
  * "melt-sheet-2026-03-14-B-7.pdf", "mercury-account-2026-01-01-2026-03-31.pdf": kind, day and what it is about. Letters, digits and hyphens only, which every
  * file system takes; the kind before them keeps it from being a name Windows holds for a device.
  */
 export const fileName = (paper: PaperName, ...about: readonly string[]): string =>
-  `${[paper, ...about]
-    .map((part) =>
-      part
-        .normalize('NFC')
-        .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
-        .replace(/^-+|-+$/g, ''),
-    )
-    .filter((part) => part !== '')
-    .join('-')
-    .slice(0, mostOfName)
-    .replace(/-+$/, '')}.pdf`;
+  `${beginning(
+    [paper, ...about]
+      .map((part) =>
+        part
+          .normalize('NFC')
+          .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
+          .replace(/^-+|-+$/g, ''),
+      )
+      .filter((part) => part !== '')
+      .join('-'),
+  )}.pdf`;
 
 /** The file of a paper about an entry or a thing of it (`melt/1`): its day, and what it is called. A register's papers bear no day of their own. */
 export function fileAbout(book: Book, paper: PaperName, id: string, ...days: readonly string[]): string {
