@@ -1,4 +1,5 @@
 /** Texts of the page that takes in an old book from a table. */
+import { count } from './daybook-line-parts.ts';
 import { fieldText } from './record-fields.ts';
 
 /** What every entry has, whatever its kind. */
@@ -50,9 +51,16 @@ export const importPage = {
   found: 'as found',
   book: 'Which old book it is copied from',
   bookHint: 'Marks every row as copied out of it. The column of its pages is its “page of the old book”.',
-  picture: 'Picture of the old book (PNG, JPEG or PDF)',
-  pictureHint: 'Kept as evidence with every row.',
-  pictureKept: 'The picture is kept and will go with every row.',
+  picture: 'Pictures of the old book (PNG, JPEG or PDF)',
+  pictureHint: 'Kept as evidence, each with the rows of its page. One that is called after a page of the table is put to it.',
+  pageOf: (name: string) => `Page on ${name}`,
+  goesWith: (page: string, rows: number) =>
+    page === ''
+      ? 'No page: it goes with every row.'
+      : rows === 0
+        ? 'No row stands on this page: it would go with none.'
+        : `It goes with ${count(rows, 'row', 'rows')}.`,
+  leaveOff: (name: string) => `Leave ${name} off`,
   preview: 'The first rows, as written and as read',
   row: 'Row',
   column: 'Column',

@@ -3,10 +3,12 @@
  */
 import type { Locator, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { problem } from '../../app/core/result.ts';
+import { problemText } from '../../app/words/problems.ts';
 import { importPage as words } from '../../app/words/screens-import.ts';
 import { readDaybook } from '../../main/host/daybook-folder.ts';
 import { BookMaker } from '../core/book-maker.ts';
-import { faults, oldMapping, oldRows, separated } from '../core/old-book.ts';
+import { faults, oldHeadings, oldMapping, oldRows, separated } from '../core/old-book.ts';
 import { axe, closeBrowser, type EmptyHome, openEmptyHome } from './empty-home.ts';
 import { byKeyboard, byMouse } from './hands.ts';
 import { makeDaybook } from './run-steps.ts';
@@ -28,6 +30,12 @@ afterAll(async () => {
 /** Pictures are kept where the folder for them is named, for a person to look at. */
 const picture = (name: string) =>
   process.env.DAYBOOK_PICTURES ? { path: `${process.env.DAYBOOK_PICTURES}/${name}.png`, fullPage: true } : {};
+
+/** A picture of one point. */
+const pixel = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+  'base64',
+);
 
 const main = (): Locator => page.locator('main');
 const entries = () => {
@@ -134,6 +142,28 @@ test('of an invented old book of 500 rows each of seven planted faults is named 
     if ('days' in said) await hand.pick(main().getByLabel(words.days(said.column)), words.dayForms[said.days]);
   }
   await hand.write(main().getByLabel(words.book), 'Battery book 3 (invented)');
+  // a picture called after a page goes with the rows of that page, one without goes with all, one that is none is refused by its name
+  await main()
+    .getByLabel(words.picture)
+    .setInputFiles([
+      { name: 'page 1.png', mimeType: 'image/png', buffer: pixel },
+      { name: 'cover.png', mimeType: 'image/png', buffer: Buffer.concat([pixel, Buffer.from('cover')]) },
+      { name: 'notes.png', mimeType: 'image/png', buffer: Buffer.from('no picture') },
+    ]);
+  const pageOf = (name: string) => main().getByLabel(words.pageOf(name), { exact: true });
+  await main()
+    .getByText(problemText(problem('evidence-kind', '')))
+    .waitFor();
+  expect(await main().locator('strong').allTextContents()).toContain('notes.png');
+  expect([await pageOf('page 1.png').inputValue(), await pageOf('cover.png').inputValue()]).toEqual(['1', '']);
+  const ofPageOne = oldRows(true).filter((row) => row[oldHeadings.indexOf('Folio')] === '1').length;
+  await main().getByText(words.goesWith('1', ofPageOne)).waitFor();
+  await hand.write(pageOf('cover.png'), 'none such');
+  await main().getByText(words.goesWith('none such', 0)).waitFor();
+  await pageOf('cover.png').clear();
+  await main().getByText(words.goesWith('', 500)).waitFor();
+  expect(await axe(page)).toEqual([]);
+  await page.screenshot(picture('pictures-by-page'));
   await hand.press(main().getByRole('button', { name: words.keep(500) }));
   await main().getByText(words.faults(7)).waitFor({ timeout: 60_000 });
   const told = await main().getByRole('listitem').locator('strong').allTextContents();
@@ -155,4 +185,9 @@ test('of an invented old book of 500 rows each of seven planted faults is named 
   expect(fifth?.body.lots).toMatchObject([{ label: 'Ball 5', weight: { how: 'stated', mass: '9 ozt 5 dwt' } }]);
   expect(fifth?.imported?.cells[2]).toEqual({ column: 'Amalgam', text: '9 oz. 5 dwts.' });
   expect(fifth?.transcribed).toEqual({ book: 'Battery book 3 (invented)', page: '1' });
+  const files = entries()
+    .filter(({ imported }) => imported?.of === 500)
+    .map(({ transcribed, evidence }) => [transcribed?.page === '1', evidence?.length]);
+  expect(files.filter(([first]) => first)).toHaveLength(20);
+  expect(files.every(([first, kept]) => kept === (first ? 2 : 1))).toBe(true);
 }, 300_000);

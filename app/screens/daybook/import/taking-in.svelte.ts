@@ -23,13 +23,21 @@ export interface ColumnAnswer {
   days: string;
 }
 
+/** A picture of the old book that was kept: its page as the rows have it; empty: it goes with every row. */
+export interface PagePicture {
+  readonly file: string;
+  /** What the file was called. */
+  readonly name: string;
+  page: string;
+}
+
 export class TakingIn {
   kind = $state<Kind | ''>('');
   text = $state('');
   separator = $state<Separator | ''>('');
   columns = $state<ColumnAnswer[]>([]);
   book = $state('');
-  picture = $state('');
+  pictures = $state<PagePicture[]>([]);
   asking = $state(false);
   /** What the host found, or the text itself; told until something is changed and asked again. */
   problems = $state.raw<readonly Problem[]>([]);
@@ -102,7 +110,9 @@ export class TakingIn {
       ...(this.separator === '' ? {} : { separator: this.separator }),
       columns,
       ...(same.length > 0 ? { same } : {}),
-      ...(this.picture === '' ? {} : { pictures: [{ file: this.picture }] }),
+      ...(this.pictures.length === 0
+        ? {}
+        : { pictures: this.pictures.map(({ file, page }) => (page.trim() === '' ? { file } : { file, page: page.trim() })) }),
     };
   }
 
@@ -123,11 +133,41 @@ export class TakingIn {
     });
   });
 
-  /** Keeps a picture or document, which then goes with every row. */
-  async keepPicture(bytes: Uint8Array): Promise<void> {
-    const answer = await this.daybook.host.ask('evidence', bytes);
-    if (answer.ok) this.picture = answer.value.file;
-    this.problems = answer.ok ? [] : answer.problems;
+  /** The page each row says it stands on; empty where it says none. */
+  readonly pages: readonly string[] = $derived.by(() => {
+    const at = this.columns.findIndex(({ field }) => field === 'transcribed.page');
+    return at < 0 || !this.table?.ok ? [] : this.table.value.rows.map(({ cells }) => (cells[at] ?? '').trim());
+  });
+
+  /** How many rows a picture goes with. */
+  rowsWith({ page }: PagePicture): number {
+    const own = page.trim();
+    if (own === '') return this.table?.ok ? this.table.value.rows.length : 0;
+    return this.pages.filter((row) => row === own).length;
+  }
+
+  /** The page a file is called after, where a row stands on one of that name: "folio 17.png" is page 17. */
+  #pageCalled(name: string): string {
+    const plain = name.replace(/\.[^.]*$/, '').trim();
+    const last = /[0-9]+[a-z]?$/i.exec(plain)?.[0]?.replace(/^0+(?=\d)/, '');
+    return [plain, last].find((page) => page !== undefined && this.pages.includes(page)) ?? '';
+  }
+
+  /** Keeps pictures or documents of the old book; one that is there already stays as it is. */
+  async keepPictures(files: readonly { readonly name: string; readonly bytes: Uint8Array }[]): Promise<void> {
+    const problems: Problem[] = [];
+    for (const { name, bytes } of files) {
+      const answer = await this.daybook.host.ask('evidence', bytes);
+      if (!answer.ok) problems.push(...answer.problems.map((p) => ({ ...p, field: name })));
+      else if (!this.pictures.some(({ file }) => file === answer.value.file))
+        this.pictures.push({ file: answer.value.file, name, page: this.#pageCalled(name) });
+    }
+    this.problems = problems;
+  }
+
+  /** Leaves a picture off; what is kept of it stays kept. */
+  leaveOff(picture: PagePicture): void {
+    this.pictures = this.pictures.filter((other) => other !== picture);
   }
 
   /** Takes the text of a file: UTF-8 and nothing else. */
