@@ -145,7 +145,7 @@ export const reconcileWords = {
     'Adjusted figures are no readings: they say what all readings together say of each. Sheets and the account use what was read.',
   notAdjusted: 'No adjusted figures are given where the readings do not agree.',
   global: (value: string, critical: string, freedom: number) =>
-    `Of all together: ${value}; up to ${critical} comes up by the errors alone in 95 of 100 (chi-square, ${freedom} ${freedom === 1 ? 'degree' : 'degrees'} of freedom).`,
+    `Of all together: ${marked(value)}; up to ${marked(critical)} comes up by the errors alone in 95 of 100 (chi-square, ${freedom} ${freedom === 1 ? 'degree' : 'degrees'} of freedom).`,
   allowance:
     'A lot may change by half a per cent between two weighings and needs no look (common practice). What stays in the retort has the run’s own band.',
   method:

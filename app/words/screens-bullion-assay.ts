@@ -12,7 +12,7 @@ export const assayWords = {
   uncorrected: 'Gold without the correction',
   each: (n: number) => `Gold of sample ${n}: 1000 × (cornet + Δ) ÷ sample`,
   range: 'Between the replicates',
-  limit: (text: string) => `Allowed by the site: ${text} ‰`,
+  limit: (text: string) => `Allowed by the site: ${marked(text)} ‰`,
   gold: 'Gold',
   silver: 'Silver, by difference',
   silverTitrated: 'Silver',
@@ -26,7 +26,8 @@ export const assayWords = {
     density: 'Archimedes, one second metal, volumes taken to add',
     outside: 'as the laboratory stated it',
   },
-  titration: (n: number, sample: string, ml: string, normality: string) => `${n}: ${ml} ml of ${normality} N on ${sample}`,
+  titration: (n: number, sample: string, ml: string, normality: string) =>
+    `${n}: ${marked(ml)} ml of ${marked(normality)} N on ${sample}`,
   air: (text: string) => `Weighed in air: ${text}`,
   water: (text: string) => `Weighed in water: ${text}`,
   density: 'Density',
@@ -65,7 +66,7 @@ export const assayWords = {
   } satisfies Readonly<Record<AssayClass, string>>,
   problems: {
     over: 'Over 1000 parts. That cannot be: it is kept as found and named; check weighings and proofs, and assay again.',
-    apart: (limit: string) => `The replicates lie further apart than the ${limit} ‰ the site allows: assay it again.`,
+    apart: (limit: string) => `The replicates lie further apart than the ${marked(limit)} ‰ the site allows: assay it again.`,
     noProofs: 'No proofs ran beside the samples: nothing is corrected, and how sure it is cannot be said.',
     noLoss: 'No silver loss of proofs is written down: the silver reads low by what cupelling took.',
     denser: 'By its weights it is denser than gold: check both weighings. No fineness follows.',

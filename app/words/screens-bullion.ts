@@ -3,6 +3,7 @@
 import type { BarFate } from '../core/book/bars.ts';
 import type { FinenessClass } from '../core/book/fineness.ts';
 import { massHead } from './figures.ts';
+import { marked } from './notation.ts';
 
 export const bullion = {
   title: 'Bullion',
@@ -154,7 +155,7 @@ export const bullion = {
     keptBack: (metal: string) => `Fine ${metal} kept back`,
     severalBars: (n: number) => `This out-turn is of ${n} bars together; all figures are of them together.`,
     notKnown: 'not known',
-    charge: (what: string, amount: string, currency: string) => `${what}: ${amount} ${currency}`,
+    charge: (what: string, amount: string, currency: string) => `${what}: ${marked(amount)} ${currency}`,
     since: (day: string) => `since ${day}`,
     seal: (text: string) => `seal ${text}`,
     print: 'Print the bar record',

@@ -1,6 +1,7 @@
 /** Texts of the room Site: the standing and the registers. */
 import type { Body } from '../core/kinds/index.ts';
 import { dayText } from './dates.ts';
+import { massAsRead, spaced } from './daybook-weights.ts';
 import { doneNames, heldNames, mercuryNames, roleNames, vesselUseNames } from './labels.ts';
 import { marked } from './notation.ts';
 import { describePlant, plantRegister } from './screens-site-plant.ts';
@@ -202,13 +203,13 @@ export const describe = {
     sentence([b.roles.map((r) => roleNames[r]).join(', '), b.note, b.left !== undefined && site.register.left(b.left)]),
   scale: (b: Body<'scale'>) =>
     sentence([
-      `up to ${b.maximum}, reads to ${b.d}`,
+      `up to ${massAsRead(b.maximum)}, reads to ${massAsRead(b.d)}`,
       b.certificate
-        ? `certificate${b.certificate.number ? ` ${b.certificate.number}` : ''}: U ${b.certificate.U} at ${b.certificate.at}${
+        ? `certificate${b.certificate.number ? ` ${b.certificate.number}` : ''}: U ${massAsRead(b.certificate.U)} at ${massAsRead(b.certificate.at)}${
             b.certificate.due ? `, due ${dayText(b.certificate.due)}` : ', no day due'
           }`
         : 'no certificate recorded',
-      b.accuracy && `class ${b.accuracy.class}, e ${b.accuracy.e}`,
+      b.accuracy && `class ${b.accuracy.class}, e ${massAsRead(b.accuracy.e)}`,
       b.place,
       outOf(b),
     ]),
@@ -223,8 +224,8 @@ export const describe = {
     ]),
   retort: (b: Body<'retort'>) =>
     sentence([
-      b.capacity ? `holds ${b.capacity} to the brim` : 'capacity not recorded',
-      b.usualRatio !== undefined && `usual sponge ratio ${b.usualRatio}`,
+      b.capacity ? `holds ${massAsRead(b.capacity)} to the brim` : 'capacity not recorded',
+      b.usualRatio !== undefined && `usual sponge ratio ${spaced(String(b.usualRatio))}`,
       b.brushed ? `brushed out ${dayText(b.brushed.on)}` : 'brushing out not recorded',
       b.inspected && `inspected ${dayText(b.inspected.on)}${b.inspected.due ? `, due ${dayText(b.inspected.due)}` : ''}`,
       b.owner && `owner ${b.owner}`,
@@ -234,7 +235,7 @@ export const describe = {
 } as const;
 
 function tareText(tare: NonNullable<Body<'vessel'>['tare']>): string {
-  if (tare.how === 'stated') return `${tare.mass} (stated)`;
-  if (tare.how === 'volume') return tare.volume;
-  return tare.tare === undefined ? tare.gross : `${tare.gross} less ${tare.tare}`;
+  if (tare.how === 'stated') return `${massAsRead(tare.mass)} (stated)`;
+  if (tare.how === 'volume') return spaced(tare.volume);
+  return tare.tare === undefined ? massAsRead(tare.gross) : `${massAsRead(tare.gross)} less ${massAsRead(tare.tare)}`;
 }
