@@ -45,7 +45,7 @@ export const pages = {
   'wrong-host': {
     title: 'Not an address of this program',
     says: ['The daybook answers only at the address it printed, letter for letter.'],
-    next: ['Use that address, from 127.0.0.1 to the end of its key.', again],
+    next: ['Use that address, from its “http” to the end of its key.', again],
   },
   'bad-path': {
     title: 'This address cannot be read',

@@ -9,6 +9,7 @@ import { barePolicy, headersFor } from './headers.ts';
 // inks and grounds are those of look/tokens.css: 4.5 : 1 at least in either theme
 const style = `
 :root{color-scheme:light dark;background:light-dark(#f4f5ea,#191d1d);color:light-dark(#1b2433,#ecebdd)}
+html{padding:0 1rem}
 body{max-width:38rem;margin:12vh auto;padding:0 1.25rem 0 1.5rem;border-left:4px double light-dark(#7d93a8,#5a7186);font:1.125rem/1.6 "Source Sans 3",system-ui,sans-serif}
 .of{margin:0;color:light-dark(#4a5566,#b5bbb2)}
 h1{font-size:1.6rem;line-height:1.3;margin:0 0 1rem}
