@@ -1,0 +1,109 @@
+/**
+ * A new daybook with nothing in it: the first steps can each be left for later and taken up again, by keyboard, and every room says what it is for or what
+ * to do next and leads there. Pictures are taken where WALK_PICTURES names a folder.
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { shell } from '../../app/words/screens-shell.ts';
+import { todayWords } from '../../app/words/today.ts';
+import { axe, closeBrowser, type EmptyHome, openEmptyHome } from './empty-home.ts';
+import { byKeyboard } from './hands.ts';
+import { makeDaybook } from './run-steps.ts';
+
+let home: EmptyHome;
+beforeAll(async () => {
+  home = await openEmptyHome();
+  await makeDaybook(home.page, byKeyboard(home.page));
+}, 60_000);
+afterAll(async () => {
+  await home?.close();
+  await closeBrowser();
+});
+
+const folder = process.env.WALK_PICTURES;
+async function pictured(name: string): Promise<void> {
+  if (!folder) return;
+  mkdirSync(folder, { recursive: true });
+  for (const [width, height] of [
+    [1280, 800],
+    [1920, 1080],
+    [640, 400],
+  ] as const) {
+    await home.page.setViewportSize({ width, height });
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await home.page.emulateMedia({ colorScheme });
+      await home.page.screenshot({ path: join(folder, `${name}-${width}-${colorScheme}.png`), fullPage: true });
+    }
+  }
+  await home.page.setViewportSize({ width: 1280, height: 800 });
+}
+
+const main = () => home.page.locator('main');
+
+test('each first step can be left for later, is told as such after a reload, and taken up again', async () => {
+  const { page } = home;
+  const hand = byKeyboard(page);
+  const skips = () => main().getByRole('button', { name: new RegExp(`^${todayWords.skip}`) });
+  const later = () => main().getByRole('button', { name: new RegExp(`^${todayWords.takeUpAgain}`) });
+  await skips().first().waitFor();
+  await pictured('empty-first-steps');
+  const all = await skips().count();
+  expect(all).toBeGreaterThan(4);
+  const first = await main().locator('.next a').first().textContent();
+  for (let left = all; left > 0; left--) {
+    await hand.press(skips().first());
+    await expect.poll(() => skips().count()).toBe(left - 1);
+    // the keyboard stays where it was and is not sent back to the head of the page
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('BUTTON');
+  }
+  expect(await later().count()).toBe(all);
+  // what is next is no longer a step that was left
+  expect(await main().locator('.next a').first().textContent()).not.toBe(first);
+  await page.reload();
+  await later().first().waitFor();
+  expect([await later().count(), await skips().count()]).toEqual([all, 0]);
+  await pictured('empty-all-left');
+  expect(await axe(page)).toEqual([]);
+  await hand.press(later().first());
+  await expect.poll(() => skips().count()).toBe(1);
+  expect(await main().locator('.next a').first().textContent()).toBe(first);
+  expect(home.journalLines()).toBe(0);
+});
+
+const addresses = {
+  ...Object.fromEntries(
+    (['today', 'daybook', 'mercury', 'retort', 'bullion', 'air', 'site', 'papers'] as const).map((r) => [r, r]),
+  ),
+  find: 'find',
+  words: 'words',
+  workings: 'workings',
+  'mercury account': 'mercury/account',
+  'mercury periods': 'mercury/periods',
+  'out of step': 'mercury/out-of-step',
+  yields: 'bullion/yields',
+};
+
+for (const [name, hash] of Object.entries(addresses))
+  test(`with nothing written, ${name} says what it is for and leads on`, async () => {
+    const { page } = home;
+    await page.evaluate((to) => {
+      location.hash = `#/${to}`;
+    }, hash);
+    await main().getByRole('heading', { level: 1 }).first().waitFor();
+    const said = async () =>
+      (await main().getByRole('paragraph').or(main().getByRole('region')).allTextContents()).join(' ').length;
+    await expect.poll(said).toBeGreaterThan(40);
+    const ways = main().getByRole('link').or(main().getByRole('button')).or(main().getByRole('textbox'));
+    expect(await ways.count()).toBeGreaterThan(0);
+    await pictured(`empty-${name.replaceAll(' ', '-')}`);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      expect(await axe(page)).toEqual([]);
+    }
+    expect(home.faults).toEqual([]);
+  });
+
+test('every room of the index was visited', () => {
+  expect(Object.keys(addresses)).toEqual(expect.arrayContaining(Object.keys(shell.rooms)));
+});
