@@ -2,13 +2,12 @@
  * A new daybook with nothing in it: the first steps can each be left for later and taken up again, by keyboard, and every room says what it is for or what
  * to do next and leads there. Pictures are taken where WALK_PICTURES names a folder.
  */
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { shell } from '../../app/words/screens-shell.ts';
 import { todayWords } from '../../app/words/today.ts';
 import { axe, closeBrowser, type EmptyHome, openEmptyHome } from './empty-home.ts';
 import { byKeyboard } from './hands.ts';
+import { pictured as lookedAt } from './looked-at.ts';
 import { makeDaybook } from './run-steps.ts';
 
 let home: EmptyHome;
@@ -21,24 +20,9 @@ afterAll(async () => {
   await closeBrowser();
 });
 
-const folder = process.env.WALK_PICTURES;
-async function pictured(name: string): Promise<void> {
-  if (!folder) return;
-  mkdirSync(folder, { recursive: true });
-  for (const [width, height] of [
-    [1280, 800],
-    [1920, 1080],
-    [640, 400],
-  ] as const) {
-    await home.page.setViewportSize({ width, height });
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await home.page.emulateMedia({ colorScheme });
-      await home.page.screenshot({ path: join(folder, `${name}-${width}-${colorScheme}.png`), fullPage: true });
-    }
-  }
-  await home.page.setViewportSize({ width: 1280, height: 800 });
-}
-
+/** Takes the page's pictures, where they are asked for. */
+const pictured = (name: string) =>
+  lookedAt({ page: home.page, theme: (colorScheme) => home.page.emulateMedia({ colorScheme }) }, name);
 const main = () => home.page.locator('main');
 
 test('each first step can be left for later, is told as such after a reload, and taken up again', async () => {

@@ -16,7 +16,7 @@ const sizes = [
 ] as const;
 
 /** Takes the page's pictures, where they are asked for. */
-export async function pictured({ page, theme }: WalkedWindow, name: string): Promise<void> {
+export async function pictured({ page, theme }: Pick<WalkedWindow, 'page' | 'theme'>, name: string): Promise<void> {
   if (!folder) return;
   mkdirSync(folder, { recursive: true });
   for (const [width, height] of sizes) {
