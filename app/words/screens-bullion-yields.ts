@@ -48,6 +48,7 @@ export const yieldWords = {
     'nothing-crushed': 'no ore is written down for it',
     'ore-missing': 'one of its clean-ups does not say what was crushed',
     'ore-contradicts': 'its general clean-up states less ore than the clean-ups before it together',
+    'of-the-campaign': 'what it gave is of the whole campaign, and so is the ore it states; see “By campaign”',
     'not-melted': 'nothing of it was melted yet',
     'partly-melted': 'some of it still lies in the safe',
   } satisfies Readonly<Record<NoYield | NoParcelYield | NoCampaignYield, string>>,

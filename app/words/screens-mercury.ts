@@ -197,6 +197,7 @@ export const mercuryRoom = {
   yield: 'Yield, g/t',
   yieldWhy: {
     'nothing-crushed': 'none: no ore is stated for it',
+    'of-the-campaign': 'none of its own: what it gave, and the ore it states, are of the whole campaign',
     'not-melted': 'none yet: nothing of it was melted',
     'partly-melted': 'none yet: part of it is still in the safe',
   } satisfies Readonly<Record<NoYield, string>>,

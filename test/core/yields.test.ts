@@ -50,6 +50,22 @@ test('a clean-up of which part still lies in the safe shows no yield of the crus
   expect(cleanUpYields(readBook(book.entries))[0]).toMatchObject({ barUg: 35_000_000, gPerTonne: null, why: 'partly-melted' });
 });
 
+test('a general clean-up that is all there is of its campaign has a yield of its own, and one of scale alone beside months has none', () => {
+  const alone = BookMaker.site();
+  const body = (type: 'general' | 'routine', source: 'mortar' | 'scale') => ({
+    type,
+    ore: { mass: '20 t' },
+    lots: [{ key: '1', label: source, source, weight: stated('100', '0.1') }],
+  });
+  melted(alone, 'one', [[`${alone.add('general', 'clean-up', body('general', 'mortar'))}/1`, '100']], '36', '35');
+  expect(cleanUpYields(readBook(alone.entries))[0]).toMatchObject({ gPerTonne: 1.75, why: null });
+  const book = BookMaker.site();
+  cleanUp(book, 'month', '300', '41 t');
+  const scale = book.add('scale', 'clean-up', body('routine', 'scale'));
+  melted(book, 'one', [[`${scale}/1`, '100']], '36', '35');
+  expect(cleanUpYields(readBook(book.entries)).map((y) => y.why)).toEqual(['not-melted', 'of-the-campaign']);
+});
+
 test('a bar of two clean-ups is shared by the weights that went in, and the shares make the bar', () => {
   const book = BookMaker.site();
   const a = cleanUp(book, 'first', '300', '10 t');

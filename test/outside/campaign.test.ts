@@ -30,7 +30,7 @@ test('recovery three ways, each by its name, and the gold none of them explains 
 const { campaign } = data;
 
 /** The campaign, with every bar certified, or all but the one named. */
-function written(unassayed?: string, ore: readonly (string | undefined)[] = campaign.ore) {
+function written(unassayed?: string, ore: readonly (string | undefined)[] = campaign.ore, whole?: string) {
   const book = BookMaker.site();
   const battery = book.add('battery', 'battery', { label: 'Battery one' });
   const plate = book.add('plate', 'plate', { label: 'Plate one', battery });
@@ -72,7 +72,7 @@ function written(unassayed?: string, ore: readonly (string | undefined)[] = camp
   const general = book.add(
     'general',
     'clean-up',
-    { type: 'general', lots: lots('mortar and pan') },
+    { type: 'general', ...(whole === undefined ? {} : { ore: { mass: whole } }), lots: lots('mortar and pan') },
     { happened: '2026-04-09T09:00+13:00' },
   );
   pour('general', `${general}/1`, campaign.mortarAndPan, '09');
@@ -92,6 +92,15 @@ test('late gold belongs to the campaign and to no month (W10)', () => {
   meets(one?.routineShare, campaign.routineShare);
   // the months themselves are not restated by it
   for (const [i, wanted] of campaign.yields.entries()) meets(cleanUpYields(read)[i]?.gPerTonne, wanted);
+});
+
+test('a general clean-up that states the ore of the whole has no yield of its own: only the campaign has (W10)', () => {
+  const read = written(undefined, undefined, '123.7 t').read;
+  const rows = cleanUpYields(read);
+  expect(rows.map((y) => y.why)).toEqual([null, null, null, 'of-the-campaign']);
+  // its gold over the whole campaign's ore is no yield of anything
+  expect([rows[3]?.gPerTonne, rows[3]?.grossRate, rows[3]?.fineRate]).toEqual([null, null, null]);
+  meets(campaigns(read)[0]?.gPerTonne, campaign.grossYield);
 });
 
 test('months restated when asked take the late gold by ore, beside what was first stated, and it re-sums (W10)', () => {

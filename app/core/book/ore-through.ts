@@ -42,6 +42,25 @@ export const ofCampaign = (r: Reading): boolean =>
   endsCampaign(r) ||
   (r.kind === 'clean-up' && (r as Reading<'clean-up'>).body.lots.every(({ source }) => source === 'scale' || source === 'pan'));
 
+/**
+ * Gatherings that are of a campaign with other clean-ups in it: the ore they state is that of the whole, and what they gave cannot be divided by it as if it
+ * were theirs. One that is all there is of its campaign is no such.
+ */
+export function lateInCampaign(book: Book): ReadonlySet<string> {
+  const late = new Set<string>();
+  let campaign: Reading[] = [];
+  const close = () => {
+    if (campaign.some((r) => !ofCampaign(r))) for (const r of campaign) if (ofCampaign(r)) late.add(r.id);
+    campaign = [];
+  };
+  for (const reading of gathering(book)) {
+    campaign.push(reading);
+    if (endsCampaign(reading)) close();
+  }
+  close();
+  return late;
+}
+
 const gathered = new WeakMap<Book, readonly Reading[]>();
 
 /** All of them, by happening. */

@@ -5,11 +5,11 @@
 import type { Measured } from '../measured.ts';
 import type { Book } from './book.ts';
 import type { Reading } from './current.ts';
-import { addedOre, crushedFor, gathering, type Ore, oreOf, type Rate, rateOf } from './ore-through.ts';
+import { addedOre, crushedFor, gathering, lateInCampaign, type Ore, oreOf, type Rate, rateOf } from './ore-through.ts';
 import { yieldedByMaker } from './yielded.ts';
 
-/** Why there is no figure. */
-export type NoYield = 'nothing-crushed' | 'not-melted' | 'partly-melted';
+/** Why there is no figure. `of-the-campaign`: what it gave, and the ore it states, are those of the campaign it ends or stands in. */
+export type NoYield = 'nothing-crushed' | 'of-the-campaign' | 'not-melted' | 'partly-melted';
 
 export interface CleanUpYield {
   /** The clean-up, or the cleaning of dirty amalgam that stands for one. */
@@ -49,17 +49,20 @@ export function cleanUpYields(book: Book): readonly CleanUpYield[] {
   if (before) return before;
   const bars = yieldedByMaker(book);
   const waiting = new Set([...book.lots.all.values()].filter((lot) => lot.fate === 'in-safe').map((lot) => lot.madeBy));
+  const late = lateInCampaign(book);
   const made = gathering(book).map((reading): CleanUpYield => {
     const got = bars.get(reading.id);
     const ore = oreFor(book, reading);
     const why: NoYield | null =
       ore === null || ore.mass.ug === 0
         ? 'nothing-crushed'
-        : !got
-          ? 'not-melted'
-          : waiting.has(reading.id)
-            ? 'partly-melted'
-            : null;
+        : late.has(reading.id)
+          ? 'of-the-campaign'
+          : !got
+            ? 'not-melted'
+            : waiting.has(reading.id)
+              ? 'partly-melted'
+              : null;
     const grossRate = why === null && got && ore ? rateOf(got.gross, got.grossUKnown, ore) : null;
     const fineRate = why === null && got?.fine && ore ? rateOf(got.fine, got.fineUKnown, ore) : null;
     return {
