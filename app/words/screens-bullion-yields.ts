@@ -25,7 +25,7 @@ export const yieldWords = {
   campaign: (day: string) => `Campaign to ${day}`,
   running: (day: string) => `Campaign since ${day}, going on`,
   what: 'Of',
-  ore: 'Ore, t',
+  ore: 'Ore,\u00a0t',
   get gross(): string {
     return massHead('Gross');
   },
@@ -36,7 +36,12 @@ export const yieldWords = {
   },
   fineYield: 'Fine, g/t',
   fineDwt: 'Fine, dwt per long ton',
-  U: '± U',
+  U: '±\u00a0U',
+  /** Heads above the columns of one metal, and the units below them. */
+  grossName: 'Gross',
+  fineName: 'Fine',
+  perTonne: 'g/t',
+  dwt: 'dwt\u00a0per long\u00a0ton',
   UOf: (yieldName: string) => `± U (k = 2) of ${yieldName}`,
   how: 'How it was come by',
   get late(): string {
