@@ -51,7 +51,7 @@ export function widthsOf(shares: readonly number[], between = rule): number[] {
 
 /** Amounts of one column with their points below each other: short ones get figure spaces at the end. Words stay as they are. */
 export function alignedAmounts(cells: readonly string[]): string[] {
-  const tail = (cell: string) => /^[−+±]?\s?[\d\u202f]+(?:\.(\d+))?$/.exec(cell);
+  const tail = (cell: string) => /^[−+±]?\s?[\d\u202f]+(?:[.,](\d+))?$/.exec(cell);
   const most = Math.max(0, ...cells.map((cell) => tail(cell)?.[1]?.length ?? 0));
   return cells.map((cell) => {
     const found = tail(cell);

@@ -3,7 +3,7 @@ import type { Book } from '../core/book/book.ts';
 import { weighedFrom } from '../core/book/weights.ts';
 import { type Decimal, sum, toText } from '../core/decimal.ts';
 import type { Weight } from '../core/shapes.ts';
-import { massText, massUnit } from './figures.ts';
+import { massText, massUnit, withoutNoughts } from './figures.ts';
 import { marked } from './notation.ts';
 import { temperatureText } from './temperatures.ts';
 
@@ -31,9 +31,9 @@ export function weightAsRead(weight: Weight): string {
   }
 }
 
-/** Exact grams with all their places, or troy ounces to six. */
+/** Exact grams with all their places, or troy ounces to at most six. */
 export const exactMass = (grams: Decimal): string =>
-  massUnit() === 'g' ? `${spaced(toText(grams))}\u00a0g` : massText(grams, 4);
+  massUnit() === 'g' ? `${spaced(toText(grams))}\u00a0g` : withoutNoughts(massText(grams, 4));
 
 const nowhere = { entry: 'shown', path: 'weight' };
 

@@ -53,6 +53,9 @@ export function massFigure(grams: Decimal, places: number, sign = false): string
 export const massText = (grams: Decimal, places: number, sign = false): string =>
   `${massFigure(grams, places, sign)}\u00a0${massUnit()}`;
 
+/** An exact mass, whose six decimals of a troy ounce need no noughts behind the second. */
+export const withoutNoughts = (text: string): string => (inTroy() ? text.replace(/(?<=[.,]\d{2}\d*?)0+(?=\D|$)/, '') : text);
+
 /** A shown mass without its unit, for a column that is headed with it. */
 export const withoutUnit = (text: string): string => text.replace(/\u00a0(?:g|ozt)$/, '');
 

@@ -36,8 +36,10 @@ export const accountPaper = {
   released: 'less spilled and not gathered up, as weighed',
   closing: 'less closing stock',
   unaccounted: 'Not accounted for',
-  places:
-    'All amounts are shown to a hundredth of a gram so that they can be added up again; how sure each of them is stands beside it. Issues to the circuit and returns from it lie inside this account and do not enter it.',
+  get places(): string {
+    const finest = massUnit() === 'g' ? 'a hundredth of a gram' : 'a ten-thousandth of a troy ounce';
+    return `All amounts are shown to ${finest} so that they can be added up again; how sure each of them is stands beside it. Issues to the circuit and returns from it lie inside this account and do not enter it.`;
+  },
 
   says: 'What it says',
   withU: 'Not accounted for, with its uncertainty (k = 2)',
@@ -78,7 +80,7 @@ export const accountPaper = {
   total: 'Closing stock',
   noStocks: 'By the book there is no mercury in any place at the end of this period.',
   stocksNote:
-    'What was last put in or taken out of a place tells how its amount is known. Places with less than a hundredth of a gram are left off.',
+    'What was last put in or taken out of a place tells how its amount is known. Places with less than 5 mg are left off.',
 
   paths: 'Ways it was lost',
   path: 'Way',

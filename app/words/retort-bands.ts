@@ -34,7 +34,7 @@ export const bandSourceNames: Readonly<Record<BandSource, string>> = {
 };
 
 /** A share without decimals that say nothing: "2 %", "2.5 %". */
-const share = (value: number): string => percentText(value, 2).replace(/\.?0+(?=\u00a0%)/, '');
+const share = (value: number): string => percentText(value, 2).replace(/(?:[.,]0+|(?<=[.,]\d*[1-9])0+)(?=\u00a0%)/, '');
 
 /** The rule of the band of a gap: "2 % of the charge, starting value of this program". `bandG`: what it comes to, in grams. */
 export function lossRule(bands: RunBands, sources: BandSources, bandG: number): string {

@@ -3,15 +3,19 @@ import { readBook } from '../../app/core/book/book.ts';
 import { type Notation, notationAt, ownNotation } from '../../app/core/book/site-notation.ts';
 import { decimalFromText, zero } from '../../app/core/decimal.ts';
 import { massFromText } from '../../app/core/mass.ts';
+import type { RunBands } from '../../app/core/run.ts';
+import { alignedAmounts } from '../../app/papers/ledger.ts';
 import { decimalTails } from '../../app/parts/decimal-column.ts';
 import { massText as massHeld } from '../../app/parts/mass-entry.ts';
 import { dayShown, dayTyped } from '../../app/parts/typed-day.ts';
 import { countsOf, heldNumber, shownNumber } from '../../app/parts/typed-number.ts';
+import { asReadText } from '../../app/screens/retort/typed.ts';
 import { dayText, momentText } from '../../app/words/dates.ts';
 import { exactMass, massAsRead, weightAsRead } from '../../app/words/daybook-weights.ts';
 import { decimalText, gramText, massHead, withoutUnit, withU } from '../../app/words/figures.ts';
 import { marked, notation, swappedMarks, writeIn, writtenIn } from '../../app/words/notation.ts';
 import { problemText } from '../../app/words/problems.ts';
+import { lossRule } from '../../app/words/retort-bands.ts';
 import { temperatureText, unitShown } from '../../app/words/temperatures.ts';
 import { BookMaker } from '../core/book-maker.ts';
 
@@ -53,6 +57,19 @@ describe('a decimal comma', () => {
     expect(marked('1.2.3')).toBe('1,2,3');
   });
 
+  test('is what figures are shortened at, and what stands below each other in a column of a paper', () => {
+    writeIn(site({ decimal: 'comma' }));
+    const bands = (lossBand: string): RunBands => ({ lossBand: decimal(lossBand) }) as RunBands;
+    const rule = (band: string) => lossRule(bands(band), { loss: 'start', ratio: 'start' }, 1);
+    expect(['0.02', '0.025', '0.2', '0.0205'].map(rule).map((text) => /\(.*\u00a0%/.exec(text)?.[0])).toEqual(
+      ['(2', '(2,5', '(20', '(2,05'].map((text) => `${text}\u00a0%`),
+    );
+    const pointed = ['79.84', '0', '1\u202f204.5', '± 0.125'];
+    const aligned = alignedAmounts(pointed);
+    expect(aligned[1]).not.toBe(pointed[1]);
+    expect(alignedAmounts(pointed.map(marked))).toEqual(aligned.map(marked));
+  });
+
   test('is read as the decimal mark, and a point is refused by name', () => {
     writeIn(site({ decimal: 'comma' }));
     const kept = massHeld({ amount: swappedMarks('12,5'), unit: 'g' });
@@ -82,8 +99,18 @@ describe('troy ounces', () => {
     expect(gramText(31_103_477)).toBe('1.0000\u00a0ozt');
     expect(gramText(-15_551_738)).toBe('−0.5000\u00a0ozt');
     expect(withU(decimal('62.2069536'), 0.311034768 / 2)).toBe('2.000 ± 0.010\u00a0ozt');
-    expect(exactMass(decimal('311.034768'))).toBe('10.000000\u00a0ozt');
+    expect(exactMass(decimal('311.034768'))).toBe('10.00\u00a0ozt');
+    expect(exactMass(decimal('22.4'))).toBe('0.720177\u00a0ozt');
     expect([massHead('Mercury'), withoutUnit(gramText(31_103_477))]).toEqual(['Mercury, ozt', '1.0000']);
+  });
+
+  test('are said once where a weight was read in them', () => {
+    const read = (gross: string) =>
+      asReadText({ as: { how: 'scale', gross }, grams: decimal('212.4') } as unknown as Parameters<typeof asReadText>[0]);
+    expect(read('6.83 ozt')).toBe('6.83 ozt (212.40\u00a0g)');
+    writeIn(site({ masses: 'troy', decimal: 'comma' }));
+    expect([read('6.83 ozt'), read('212.4 g')]).toEqual(['6,83\u00a0ozt', '212,4\u00a0g']);
+    expect(read('137 dwt')).toBe('137 dwt (6,8288\u00a0ozt)');
   });
 
   test('leave a reading its own unit and digits', () => {

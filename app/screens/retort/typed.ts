@@ -11,7 +11,7 @@ import { uOf } from '../../core/measured.ts';
 import { read } from '../../core/read.ts';
 import { weight } from '../../core/shapes.ts';
 import { massAsRead } from '../../words/daybook-weights.ts';
-import { massFigure, massText, massUnit, withU } from '../../words/figures.ts';
+import { massFigure, massText, massUnit, withoutNoughts, withU } from '../../words/figures.ts';
 import { marked } from '../../words/notation.ts';
 import { noWeighing, type WeighingEntry, weightOf } from '../shared/weighing-entry.ts';
 
@@ -42,10 +42,10 @@ export const sumOf = (weights: readonly (Weighed | null)[]): Sum =>
   weights.reduce<Sum>((s, w) => (w ? joined(s, w) : s), emptySum);
 
 /** "955.6 g": an exact sum of readings, to the places they were read to, ungrouped decimals kept. */
-export const exactGrams = (sum: Pick<Sum, 'grams'>): string => massText(sum.grams, decimalsOf(sum));
+export const exactGrams = (sum: Pick<Sum, 'grams'>): string => withoutNoughts(massText(sum.grams, decimalsOf(sum)));
 
 /** "955.6": the same without its unit, for a column headed in grams. */
-export const exactFigure = (sum: Pick<Sum, 'grams'>): string => massFigure(sum.grams, decimalsOf(sum));
+export const exactFigure = (sum: Pick<Sum, 'grams'>): string => withoutNoughts(massFigure(sum.grams, decimalsOf(sum)));
 
 /** Decimals that say something: of a weight in ounces the exact grams run to ten places, and a tenth of a milligram is beyond any scale here. */
 const decimalsOf = ({ grams }: Pick<Sum, 'grams'>): number => Math.min(4, (toText(grams).split('.')[1] ?? '').length);
@@ -54,7 +54,10 @@ const decimalsOf = ({ grams }: Pick<Sum, 'grams'>): number => Math.min(4, (toTex
 export function asReadText(weighed: Weighed): string {
   const { as } = weighed;
   const read = as.how === 'stated' ? as.mass : as.how === 'volume' ? as.volume : as.tare === undefined ? as.gross : '';
-  if (read === '' || /^\S+ g$/.test(read)) return massUnit() === 'g' || read === '' ? exactGrams(weighed) : massAsRead(read);
+  if (read === '') return exactGrams(weighed);
+  if (/^\S+ g$/.test(read)) return massUnit() === 'g' ? exactGrams(weighed) : massAsRead(read);
+  // worked out in the unit it was read in, it would only be said twice
+  if (massUnit() === 'ozt' && /^\S+ ozt$/.test(read)) return massAsRead(read);
   return `${marked(read)} (${massText(weighed.grams, 2)})`;
 }
 
