@@ -291,7 +291,7 @@ describe('check', () => {
     const told = await book.check();
     expect(told).toMatchObject({ code: 0, faults: [] });
     expect(told.notices).toHaveLength(1);
-    expect(told.notices[0]!.notice).toMatch(/30 April 2026, version 1.*\(forgotten\).*5\.00 g more is not accounted for/);
+    expect(told.notices[0]!.notice).toMatch(/30 April 2026, version 1.*\(forgotten\).*5\.00\sg more is not accounted for/);
   });
 
   it('says nothing more of them once the next version is issued, and both versions stay', async () => {

@@ -12,6 +12,7 @@ import { type LossLine, lossLines } from './loss-paths.ts';
 import { bookStock, type Movement } from './movements/gathering.ts';
 import { inPeriod, isBefore, type Period, upToEnd } from './period.ts';
 import { foundPlace, isStock, lossPlace, outside, placeParts } from './places.ts';
+import { runsByCharge } from './runs.ts';
 
 export type { Period } from './period.ts';
 
@@ -58,6 +59,14 @@ export function wasThere(book: Book): ReadonlySet<string> {
 /** Flags of weights whose error counts as nothing in the sum because nobody knows it: the account says so first. */
 const unsure: ReadonlySet<FlagCode> = new Set(['scale-not-named', 'certificate-missing']);
 
+/** Firings, of whatever time, that showed what a lot or a charge standing at one end of the period held: what is awkward about them is awkward here. */
+function truedBy(book: Book, place: string): readonly string[] {
+  const { kind, of } = placeParts(place);
+  const charge = kind === 'charge' ? of : kind === 'lot' ? book.lots.all.get(of)?.charge : null;
+  const run = charge ? runsByCharge(book.runs).get(charge) : undefined;
+  return run?.charges.flatMap((c) => c.firings.map((firing) => firing.id)) ?? [];
+}
+
 const sumOf = (): RunningTotal => new RunningTotal();
 
 /** The account of a period. */
@@ -74,11 +83,11 @@ export function accountOf(book: Book, period: Period): Account {
   const [spilled, gathered] = [sumOf(), sumOf()];
   // one pass: of a hundred thousand entries every sum taken alone would cost as much as all of them together
   for (const m of all) {
-    if (isStock(m.to) && book.flags.has(m.entry)) flagged.add(m.entry);
+    if (!upToEnd(m.at, period)) continue;
     const earlier = isBefore(m.at, period);
     if (earlier) bookStock(before, m);
-    if (!upToEnd(m.at, period)) continue;
     bookStock(stocks, m);
+    if (isStock(m.to) && book.flags.has(m.entry)) flagged.add(m.entry);
     lastBasis.set(m.to, m.basis);
     if (!lastBasis.has(m.from)) lastBasis.set(m.from, m.basis);
     if (earlier) continue;
@@ -99,6 +108,8 @@ export function accountOf(book: Book, period: Period): Account {
   const closing = total(closingStocks.map(([, value]) => value));
   const unaccounted = new RunningTotal().add(opening).add(receipts).add(found).add(returnedOut, -1).add(released, -1);
   unaccounted.add(closing, -1);
+  for (const ends of [before, stocks])
+    for (const [place, value] of ends) if (value.ug !== 0) for (const entry of truedBy(book, place)) flagged.add(entry);
   const flags = [...book.flags].flatMap(([entry, list]) =>
     flagged.has(entry) || inPeriod(book.current.byId.get(entry)?.happened ?? '', period)
       ? list.filter((f) => reservations.has(f.code) || unsure.has(f.code))
