@@ -49,8 +49,8 @@ const closed: readonly (readonly [key: string, beside: string, texts: readonly s
   ['take', 'own', ['whole', 'part', 'not-found']],
 ];
 
-/** Where a moment was filled from, which its field may leave out; evidence and a scale's log, which drafts of before forms could take them do not have. */
-const mayLack: ReadonlySet<string> = new Set(['was', 'evidence', 'log']);
+/** Where a moment was filled from, which its field may leave out; and what drafts of before forms could take it do not have. */
+const mayLack: ReadonlySet<string> = new Set(['was', 'evidence', 'log', 'noted', 'aimedFrom', 'aimedTo', 'plates']);
 
 const isMember = (value: unknown): value is Readonly<Record<string, unknown>> =>
   value !== null && typeof value === 'object' && !Array.isArray(value);

@@ -129,6 +129,7 @@ export const retortRun = {
   openedAt: (c: string) => `${temperatureText(c)}, measured`,
   stood: (h: string) => `not measured; it stood ${h} h`,
   temperature: 'At opening',
+  notedTitle: 'Noted along the fire',
   mercuryState: { dry: 'weighed dry', wet: 'weighed wet', unknown: 'dry or wet not recorded' },
 
   corrected: 'Corrected',

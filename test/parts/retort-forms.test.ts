@@ -1,11 +1,12 @@
 /** What the sheets of the Retort room make of what is typed: a blank is left out, and nothing that was meant is dropped without a word. */
 import { expect, test } from 'vitest';
 import { bodyFrom } from '../../app/core/kinds/index.ts';
+import { draftContent, noExtras } from '../../app/daybook/draft-shape.ts';
 import { changesBetween } from '../../app/screens/retort/changes.ts';
 import { chargePlan, noTake, taken } from '../../app/screens/retort/charge-form.ts';
 import { checksOf } from '../../app/screens/retort/checks-entry.ts';
 import { cleanUpPlan, emptyRow, labelAfter, lotRows, nextKey } from '../../app/screens/retort/clean-up-form.ts';
-import { firingPlan } from '../../app/screens/retort/firing-form.ts';
+import { emptyNoted, firingPlan } from '../../app/screens/retort/firing-form.ts';
 
 /** As the sheet hands it in: without members that are undefined. */
 const plain = (body: unknown): unknown => JSON.parse(JSON.stringify(body));
@@ -95,6 +96,60 @@ test('an opening that was not measured is left out, and a firing without its cha
   expect(body).toEqual({ heats: [{}], retort: 'pot-retort' });
   const measured = plan.body({ ...plan.start(), openingHow: 'measured', measuredC: '24' }) as { opening: unknown };
   expect(measured.opening).toEqual({ measuredC: 24 });
+});
+
+test('what was noted along the fire keeps its order and its times, and a note without a time says so at its field', () => {
+  const plan = firingPlan('charge-000001', 'bench-scale', 'bottle');
+  const row = (at: string, more: Partial<ReturnType<typeof emptyNoted>>) => ({ ...emptyNoted('n1', at), ...more });
+  const noted = [
+    row('2026-03-01T08:10+13:00', { temperatureC: '180', water: 'on' }),
+    row('2026-03-01T09:40+13:00', { fire: 'off', what: ' smell at the lute ' }),
+  ];
+  const body = (values: object) => bodyFrom('firing', plain(plan.body({ ...plan.start(), ...values })));
+  const got = body({ noted, aimedFrom: '400', aimedTo: '550' });
+  expect(got.ok && [got.value.noted, got.value.aimedC]).toEqual([
+    [
+      { at: '2026-03-01T08:10+13:00', temperatureC: 180, water: 'on' },
+      { at: '2026-03-01T09:40+13:00', fire: 'off', what: 'smell at the lute' },
+    ],
+    { from: 400, to: 550 },
+  ]);
+  const bare = body({ noted: [row('', { temperatureC: 'warm' })], aimedTo: '500' });
+  expect(bare.ok ? [] : bare.problems.map((p) => p.field).sort()).toEqual([
+    'body.aimedC.from',
+    'body.noted[0].at',
+    'body.noted[0].temperatureC',
+  ]);
+});
+
+test('drafts of before a form asked for notes of the fire and plates are taken up whole', () => {
+  const held = (values: unknown) => ({
+    form: 'x',
+    kind: 'firing',
+    touched: '2026-03-01T08:10+13:00',
+    content: { id: 'draft-0001', values, when: { day: '', time: '', timing: 'exact' }, extras: noExtras() },
+  });
+  const plan = firingPlan('charge-000001', 'bench-scale', 'bottle');
+  const { noted: _, aimedFrom: __, aimedTo: ___, ...before } = plan.start();
+  const got = draftContent(held(before) as never, (plan.full ?? plan.start)());
+  expect(got?.values).toEqual(before);
+  expect(plain(plan.body(got?.values as typeof before))).toEqual({ heats: [{ charge: 'charge-000001' }] });
+  const cleanUp = cleanUpPlan('bench-scale');
+  const { plates: ____, ...row } = emptyRow('b1', 'B1');
+  const old = { ...cleanUp.start(), rows: [row] };
+  expect(draftContent(held(old) as never, (cleanUp.full ?? cleanUp.start)())?.values).toEqual(old);
+  // anything else that is missing or strange is still not taken up
+  expect(draftContent(held({ ...plan.start(), noted: [{ at: 3 }] }) as never, (plan.full ?? plan.start)())).toBeNull();
+});
+
+test('a row names the plates it was scraped off, and none where none was ticked', () => {
+  const plan = cleanUpPlan('bench-scale');
+  const rows = [
+    { ...emptyRow('b1', 'B1'), plates: ['plate-0001', 'plate-0002'] },
+    { ...emptyRow('b2', 'Trap'), plates: [] },
+  ];
+  const { lots } = plain(plan.body({ ...plan.start(), rows })) as { lots: { plates?: string[] }[] };
+  expect(lots.map((lot) => lot.plates)).toEqual([['plate-0001', 'plate-0002'], undefined]);
 });
 
 test('checks keep their order, an unanswered one is left out and never a no', () => {

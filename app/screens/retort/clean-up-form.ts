@@ -12,6 +12,8 @@ export interface LotRow extends RowWeight {
   state: string;
   source: string;
   seal: string;
+  /** Plates it was scraped off; drafts of before the form asked have none. */
+  plates?: string[];
 }
 
 export interface CleanUpValues {
@@ -32,7 +34,15 @@ export interface CleanUpValues {
   note: string;
 }
 
-export const emptyRow = (key: string, label = ''): LotRow => ({ ...noRowWeight(), key, label, state: '', source: '', seal: '' });
+export const emptyRow = (key: string, label = ''): LotRow => ({
+  ...noRowWeight(),
+  key,
+  label,
+  state: '',
+  source: '',
+  seal: '',
+  plates: [],
+});
 
 /** A key no row has: keys are never used again within a form, so that a row taken out and one put in are not taken for each other. */
 export function nextKey(rows: readonly { readonly key: string }[], letter: string): string {
@@ -93,6 +103,7 @@ export const cleanUpPlan = (scale: string, checks: readonly string[] = []): Form
         state: textOr(row.state || v.state),
         source: textOr(row.source || v.source),
         seal: textOr(row.seal),
+        plates: row.plates?.length ? [...row.plates] : undefined,
       })),
       strained:
         strained === undefined && v.strainedVessel === '' ? undefined : { weight: strained, vessel: textOr(v.strainedVessel) },

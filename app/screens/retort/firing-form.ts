@@ -12,6 +12,16 @@ export interface HeatValues {
   colour: string;
 }
 
+/** Something written down along the fire, under its own time. */
+export interface NotedRow {
+  key: string;
+  at: string;
+  temperatureC: string;
+  water: string;
+  fire: string;
+  what: string;
+}
+
 export interface FiringValues {
   heats: HeatValues[];
   retort: string;
@@ -20,6 +30,10 @@ export interface FiringValues {
   lastMercury: string;
   finishFrom: string;
   finishTo: string;
+  /** Drafts of before the form could take these have none of them. */
+  noted?: NotedRow[];
+  aimedFrom?: string;
+  aimedTo?: string;
   opened: string;
   openingHow: string;
   measuredC: string;
@@ -39,6 +53,8 @@ export const stages = ['lit', 'firstMercury', 'lastMercury', 'finishFrom', 'fini
 
 export const noHeat = (charge: string, scale: string): HeatValues => ({ charge, sponge: noWeighing(scale), colour: '' });
 
+export const emptyNoted = (key: string, at: string): NotedRow => ({ key, at, temperatureC: '', water: '', fire: '', what: '' });
+
 const checkNames = checkPhases.flatMap((phase) => runChecks[phase].map((c) => c.check));
 
 const opening = (v: FiringValues): Record<string, unknown> | undefined => {
@@ -55,6 +71,9 @@ const emptyFiring = (charge: string | null, scale: string, vessel: string): Firi
   lastMercury: '',
   finishFrom: '',
   finishTo: '',
+  noted: [],
+  aimedFrom: '',
+  aimedTo: '',
   opened: '',
   openingHow: '',
   measuredC: '',
@@ -74,7 +93,7 @@ export const firingPlan = (charge: string | null, scale: string, vessel: string)
   name: charge === null ? 'firing' : `firing/${charge}`,
   kind: 'firing',
   start: () => emptyFiring(charge, scale, vessel),
-  full: () => ({ ...emptyFiring(charge, scale, vessel), checks: { [anyKey]: noAnswer() } }),
+  full: () => ({ ...emptyFiring(charge, scale, vessel), noted: [emptyNoted('', '')], checks: { [anyKey]: noAnswer() } }),
   body: (v) => {
     const mercury = weightOf(v.mercury);
     return {
@@ -85,6 +104,19 @@ export const firingPlan = (charge: string | null, scale: string, vessel: string)
       lastMercury: textOr(v.lastMercury),
       finishFrom: textOr(v.finishFrom),
       finishTo: textOr(v.finishTo),
+      noted: v.noted?.length
+        ? v.noted.map(({ at, temperatureC, water, fire, what }) => ({
+            at: textOr(at),
+            temperatureC: numberOr(temperatureC),
+            water: textOr(water),
+            fire: textOr(fire),
+            what: textOr(what),
+          }))
+        : undefined,
+      aimedC:
+        textOr(v.aimedFrom ?? '') === undefined && textOr(v.aimedTo ?? '') === undefined
+          ? undefined
+          : { from: numberOr(v.aimedFrom ?? ''), to: numberOr(v.aimedTo ?? '') },
       opened: textOr(v.opened),
       opening: opening(v),
       mercury:
