@@ -106,6 +106,18 @@ export async function charge(page: Page, hand: Hand, balls: readonly string[] = 
     await hand.write(page.getByLabel(`Weight of B${i + 1} at charging`, { exact: true }), ball);
 }
 
+/** Notes a temperature and what was seen while the retort is hot, and what the main run is held between. */
+export async function noteTheFire(page: Page, hand: Hand): Promise<void> {
+  await hand.press(page.locator('summary', { hasText: 'Noted along the fire' }));
+  await hand.press(button(page, 'Note something now'));
+  const note = page.getByRole('group', { name: 'Note 1 of the fire' });
+  await hand.write(note.getByRole('textbox', { name: /^Temperature read/ }), '480');
+  await hand.write(note.getByRole('textbox', { name: /^What was seen/ }), 'steady drip');
+  await hand.choose(note.getByRole('radiogroup', { name: 'Cooling water turned' }), 'On');
+  await hand.write(text(page, /^Aimed at, from/), '400');
+  await hand.write(text(page, /^Aimed at, to/), '550');
+}
+
 export async function fire(page: Page, hand: Hand): Promise<void> {
   await hand.press(page.getByRole('group', { name: 'Fire lit' }).getByRole('button', { name: 'Now' }));
   await hand.press(page.getByRole('group', { name: 'Opened' }).getByRole('button', { name: 'Now' }));

@@ -56,6 +56,8 @@ async function walkTheRun(hand: (page: Page) => Hand): Promise<void> {
   const live = page.locator('.live');
   await page.getByText('Fire lit', { exact: true }).waitFor();
   await live.getByText('The closing figure stands here as soon as sponge and mercury are both in.').waitFor();
+  await steps.noteTheFire(page, by);
+  expect(await axe(page)).toEqual([]);
   await steps.fire(page, by);
   // before anything is kept the figures stand there
   await live.getByText('12.60 ± ').first().waitFor();
@@ -78,6 +80,10 @@ async function walkTheRun(hand: (page: Page) => Hand): Promise<void> {
   expect(await working(page, by, 'gap-share')).toContain('1.319 %');
   expect(await page.locator('[data-finding="within-band"]').count()).toBe(1);
   expect(await page.locator('[data-finding="water-not-known"]').count()).toBe(1);
+
+  const run = await textOf(page.locator('main'));
+  expect(run).toMatch(/480 °C; Cooling water turned on; steady drip/);
+  expect(run).toContain('400 °C – 550 °C');
 
   const download = page.waitForEvent('download');
   await by.press(button(page, 'Save the run sheet as PDF'));
