@@ -133,7 +133,7 @@ test('a reading is written by keyboard: the meter stands there, 68 is asked abou
   await hand.press(keep);
   await main().getByText('< 0.003 mg/m³', { exact: false }).first().waitFor();
   await walked.go('#/air');
-  expect(await main().getByRole('region', { name: 'Days with readings' }).getByRole('row').count()).toBe(3);
+  await expect.poll(() => main().getByRole('region', { name: 'Days with readings' }).getByRole('row').count()).toBe(3);
   await main().getByRole('region', { name: 'Days with readings' }).getByRole('link').first().click();
   await main().getByText('cannot be told: temperature not recorded').first().waitFor();
 });
