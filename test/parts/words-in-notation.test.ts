@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readBook } from '../../app/core/book/book.ts';
 import { ownNotation } from '../../app/core/book/site-notation.ts';
 import { differences } from '../../app/papers/run-sheet/changes.ts';
+import { rowsOf } from '../../app/screens/daybook/rows.ts';
 import { changesBetween } from '../../app/screens/retort/changes.ts';
 import { exampleOf } from '../../app/screens/words/examples.ts';
 import { saidOf } from '../../app/screens/words/routes.ts';
@@ -97,6 +98,16 @@ describe('where the site writes a comma and °F', () => {
     expect(differences(readBook([]), before, after, '2026-03-14T09:00+13:00').map(({ cells }) => cells)).toEqual([
       ['at opening, measured, °F', '70,7', '86'],
       ['heat 1, sponge, gross', '1\u202f204,50\u00a0g', '18 ozt 18,5\u00a0dwt'],
+    ]);
+  });
+
+  test('the figures of a closing are told in its unit', () => {
+    // three troy ounces of 31.1034768 g: National Institute of Standards and Technology, Handbook 44, appendix C
+    const body = { figures: { opening_g: '93.310430', u_g: '0.000000' } };
+    const rows = rowsOf(readBook([]), 'closing', body, '2026-03-14T09:00+13:00');
+    expect(rows.map(({ label, text }) => [label, text])).toEqual([
+      ['Opening stock', '3,00\u00a0ozt'],
+      ['Its standard uncertainty', '0,00\u00a0ozt'],
     ]);
   });
 
