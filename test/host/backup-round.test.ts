@@ -1,4 +1,6 @@
 /** A backup is made of what the host has kept, verified where it lies, and restored as a new desk in a new folder; the open daybook is not touched. */
+import { spawnSync } from 'node:child_process';
+import { createPublicKey, verify } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -42,6 +44,31 @@ describe('a backup', () => {
     expect(readdirSync(join(a.place, folder!))).toEqual([list[0]!.file]);
     // the desk signed its end mark before, and the signature travels along
     expect(readdirSync(join(a.book.folder, 'signatures'))).toEqual([`${a.book.ownDesk}.jsonl`]);
+    await a.host.close();
+  });
+
+  it('carries a signature over the last line it holds, which anybody verifies with the key beside it', async () => {
+    const a = await withPlace();
+    const [folder] = readdirSync(a.place);
+    const [file] = readdirSync(join(a.place, folder ?? ''));
+    const out = temporaryFolder();
+    // an outside reader: the system's tar, and Node's own Ed25519 over the line as it lies, its signature cut out
+    const unpacked = spawnSync('tar', ['-xf', join(a.place, folder ?? '', file ?? ''), '-C', out], { encoding: 'utf8' });
+    expect([unpacked.status, unpacked.stderr]).toEqual([0, '']);
+    const all = Object.entries(filesBelow(out));
+    const lines = (path: string) => {
+      const [, hex = ''] = all.find(([name]) => name.endsWith(path)) ?? [];
+      return Buffer.from(hex, 'hex').toString('utf8').trimEnd().split('\n');
+    };
+    const signed = lines(`signatures/${a.book.ownDesk}.jsonl`).at(-1) ?? '';
+    const journal = lines(`desks/${a.book.ownDesk}.jsonl`);
+    const said = signed.replace(/"signature":"[^"]*",/, '');
+    const { key, signature, end_mark, entries } = JSON.parse(signed);
+    const publicKey = createPublicKey({ key: Buffer.from(key, 'base64'), format: 'der', type: 'spki' });
+    const holds = (text: string) => verify(null, Buffer.from(text), publicKey, Buffer.from(signature, 'base64'));
+    expect(holds(said)).toBe(true);
+    expect(holds(said.replace(`"entries":${entries}`, `"entries":${entries + 1}`))).toBe(false);
+    expect([entries, end_mark]).toEqual([journal.length, JSON.parse(journal.at(-1) ?? '').hash]);
     await a.host.close();
   });
 
