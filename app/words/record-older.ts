@@ -28,7 +28,12 @@ export const recordOlder = {
     withheld > 0
       ? `Save the other ${entries(count - withheld)} as a file`
       : `Save ${count === 1 ? 'this entry' : `these ${count} entries`} as a file`,
-  saved: (name: string): string => `Saved as ${name}: a line for each entry in it, as the journal had them.`,
+  saved: (name: string, { withheld }: Pick<OlderRecord, 'withheld'>): string =>
+    `Saved as ${name}: a line for each entry in it, as the journal had them.${
+      withheld > 0
+        ? ` ${withheld === 1 ? 'The entry' : `The ${withheld} entries`} that ${withheld === 1 ? 'is' : 'are'} not for everybody ${withheld === 1 ? 'is' : 'are'} not in it, so its numbers have gaps, and by itself it is no whole journal.`
+        : ''
+    }`,
   /** File name of a desk's missing entries. */
   file: ({ desk, from }: Pick<OlderRecord, 'desk' | 'from'>): string => `${desk}-from-${from}.jsonl`,
   goByDisk: 'The record on disk counts',

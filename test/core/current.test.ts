@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
+import { accountOf } from '../../app/core/book/account.ts';
 import { readBook } from '../../app/core/book/book.ts';
 import type { Entry } from '../../app/core/entry.ts';
-import { BookMaker, stated } from './book-maker.ts';
+import { BookMaker, idOf, scaled, stated } from './book-maker.ts';
 
 const receipt = (book: { bottle: string }, g: string) => ({
   vessel: book.bottle,
@@ -131,4 +132,46 @@ test('a clock that was set back does not let an older correction win', () => {
   const got = readBook([...book.entries.slice(0, -1), early]);
   expect(got.current.byId.get(id)?.body).toEqual(receipt(book, '650'));
   expect(got.current.byId.get(id)?.contested).toBe(false);
+});
+
+test('a correction of the time moves an entry to where it happened: its period, its scale as it stood then, and its place in the order', () => {
+  const book = BookMaker.site();
+  const on = (day: string) => ({ happened: `2026-${day}T09:00+13:00` });
+  const later = book.add(
+    'calibrated',
+    'scale',
+    { of: book.bench, label: 'bench scale', maximum: '60 kg', d: '0.01 g', certificate: { U: '0.02 g', at: '2000 g' } },
+    on('04-15'),
+  );
+  const body = { ...receipt(book, '500'), way: 'already-here' as const, weight: scaled('500', book.bench) };
+  const moved = book.add('moved', 'receipt', body, on('04-20'));
+  const stayed = book.add('stayed', 'receipt', { ...body, weight: scaled('70', book.bench) }, on('04-10'));
+  const april = { from: '2026-04-01', to: '2026-04-30' };
+  const before = readBook(book.entries);
+  expect(accountOf(before, april).closing.ug).toBe(570_000_000);
+  const scaleOf = (read: typeof before) => [...(read.movements.all.find((m) => m.entry === moved)?.mercury.parts.keys() ?? [])];
+  expect(scaleOf(before)).toContain(`scale:${later}`);
+  book.add(
+    'put right',
+    'correction',
+    { corrects: moved, body, happened: '2026-05-02T09:00+13:00', why: 'the wrong month' },
+    on('05-03'),
+  );
+  const after = readBook(book.entries);
+  expect(after.current.byId.get(moved)?.happened).toBe('2026-05-02T09:00+13:00');
+  // as first written it stays beside it
+  expect(after.current.byId.get(moved)?.entry.happened).toBe('2026-04-20T09:00+13:00');
+  expect(accountOf(after, april).closing.ug).toBe(70_000_000);
+  expect(accountOf(after, { from: '2026-05-01', to: '2026-05-31' }).closing.ug).toBe(570_000_000);
+  expect(after.current.of('receipt').map((r) => r.id)).toEqual([stayed, moved]);
+  book.add(
+    'put right again',
+    'correction',
+    { corrects: idOf('put right'), body, happened: '2026-04-02T09:00+13:00', why: 'earlier still' },
+    on('05-04'),
+  );
+  const again = readBook(book.entries);
+  expect(again.current.of('receipt').map((r) => r.id)).toEqual([moved, stayed]);
+  // read on the scale before it was calibrated anew
+  expect(scaleOf(again)).toContain(`scale:${book.bench}`);
 });

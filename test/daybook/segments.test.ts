@@ -291,6 +291,8 @@ describe('what is not for everybody', () => {
     const said = { desk: 'desk-of-a-test', count: 4, from: 3, lastWritten: now, differs: false, withheld: 3 };
     expect(recordOlder.withheldSays(said)).toContain('3 entries of these tell what is not for everybody');
     expect(recordOlder.save(said)).toBe('Save the other 1 entry as a file');
+    expect(recordOlder.saved('a.jsonl', said)).toContain('its numbers have gaps');
+    expect(recordOlder.saved('a.jsonl', { withheld: 0 })).not.toContain('gaps');
   });
 
   test('is the same in the store whoever unlocked: lines that came without their body are counted, not handed out', async () => {
