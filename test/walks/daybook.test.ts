@@ -1,5 +1,8 @@
 /** The rooms Today and Daybook in a real browser: a note is written, an entry corrected, one struck, and every old reading is found again. */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { daybookWords } from '../../app/words/daybook.ts';
+import { en } from '../../app/words/en.ts';
+import { readDaybook } from '../../main/host/daybook-folder.ts';
 import { daysAgo, draft, siteAtWork } from './site-entries.ts';
 import { openWalk, type WalkedWindow } from './window.ts';
 
@@ -328,6 +331,33 @@ describe('a book from elsewhere', () => {
     expect(await w.page.evaluate(() => 'hit' in window)).toBe(false);
     expect(await w.axe()).toEqual([]);
     await w.page.unroute('**/ask/entries');
+  });
+
+  test('a time is put right from the window, from a paper form that is named with its sheet, and both times stand side by side', async () => {
+    await w.keep([draft('late-note', 'note', { text: 'Rain through the roof' }, daysAgo(2, '16:40'))]);
+    await w.go('#/daybook/late-note/correct');
+    const when = main().getByRole('group', { name: daybookWords.happened, exact: true });
+    await when.getByLabel('Time', { exact: true }).fill('07:15');
+    await main()
+      .getByLabel(/^Why it is corrected/)
+      .fill('It was in the morning.');
+    await main().locator('summary', { hasText: en.particulars }).click();
+    await main().getByLabel(en.formNumber).fill('Sheet book 4');
+    await main().getByLabel(en.formPage).fill('17');
+    await keep();
+    const table = main().getByRole('table', { name: 'Readings side by side' });
+    await table.waitFor();
+    const rows = (await table.locator('tbody tr').allInnerTexts()).map((row) =>
+      row.split(/\s*[\t\n]\s*/).filter((t) => t !== ''),
+    );
+    const times = rows.find(([what]) => what === daybookWords.happened);
+    expect([times?.[1]?.endsWith('16:40'), times?.[2]?.endsWith('07:15'), times?.[3]]).toEqual([true, true, 'changed']);
+    const read = readDaybook(w.folder);
+    const kept = read.ok
+      ? read.value.entries.find(({ kind, body }) => kind === 'correction' && body.corrects === 'late-note')
+      : null;
+    expect([kept?.body.happened, kept?.form]).toEqual([daysAgo(2, '07:15'), { number: 'Sheet book 4', page: '17' }]);
+    expect(await w.axe()).toEqual([]);
   });
 
   test('twenty thousand entries: the list is there at once, and a search answers while typing', async () => {

@@ -61,11 +61,16 @@ export interface EmptyHome {
   readonly close: () => Promise<void>;
 }
 
-/** Starts the program on an empty home and opens its window; no daybook is open yet. */
-export async function openEmptyHome(viewport = { width: 1280, height: 800 }): Promise<EmptyHome> {
+/**
+ * Starts the program on an empty home and opens its window; no daybook is open yet, unless `made` puts one into the home and answers its folder.
+ */
+export async function openEmptyHome(
+  viewport = { width: 1280, height: 800 },
+  made?: (home: string) => string,
+): Promise<EmptyHome> {
   build();
   const home = mkdtempSync(join(tmpdir(), 'daybook-walk-'));
-  const { address, program } = await served(home);
+  const { address, program } = await served(home, made ? [made(home)] : []);
   const context = await (await launched()).newContext({ viewport, acceptDownloads: true, timezoneId: zone, locale: 'en-GB' });
   const faults: string[] = [];
   const another = async () => {
@@ -104,9 +109,9 @@ export async function openEmptyHome(viewport = { width: 1280, height: 800 }): Pr
 }
 
 /** The server on this home, and the one-time address it prints. */
-function served(home: string): Promise<{ address: string; program: ChildProcess }> {
+function served(home: string, open: readonly string[]): Promise<{ address: string; program: ChildProcess }> {
   const program = endsWithUs(
-    spawn(process.execPath, [command, 'window'], {
+    spawn(process.execPath, [command, 'window', ...open], {
       env: { ...process.env, HOME: home, DAYBOOK_HOME: join(home, 'state'), TZ: zone },
       stdio: ['ignore', 'pipe', 'pipe'],
     }),

@@ -3,8 +3,11 @@
  * to do next and leads there. Pictures are taken where WALK_PICTURES names a folder.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { plainHref, writeHref } from '../../app/screens/daybook/write/routes.ts';
+import { kindNames } from '../../app/words/labels.ts';
 import { shell } from '../../app/words/screens-shell.ts';
 import { todayWords } from '../../app/words/today.ts';
+import { writeUp } from '../../app/words/write-up.ts';
 import { axe, closeBrowser, type EmptyHome, openEmptyHome } from './empty-home.ts';
 import { byKeyboard } from './hands.ts';
 import { pictured as lookedAt } from './looked-at.ts';
@@ -87,6 +90,23 @@ for (const [name, hash] of Object.entries(addresses))
     }
     expect(home.faults).toEqual([]);
   });
+
+test('the general page of a kind that has a form of its own leads to it', async () => {
+  const { page } = home;
+  for (const kind of ['melt', 'assay', 'air-reading'] as const) {
+    await page.evaluate((to) => {
+      location.hash = to;
+    }, plainHref(kind));
+    await main().getByRole('heading', { level: 1, name: kindNames[kind] }).waitFor();
+    expect(await main().getByRole('link', { name: writeUp.toOwnForm }).getAttribute('href')).toBe(writeHref(kind));
+    expect(await axe(page)).toEqual([]);
+  }
+  await page.evaluate((to) => {
+    location.hash = to;
+  }, plainHref('incident'));
+  await main().getByRole('heading', { level: 1, name: kindNames.incident }).waitFor();
+  expect(await main().getByRole('link', { name: writeUp.toOwnForm }).count()).toBe(0);
+});
 
 test('every room of the index was visited', () => {
   expect(Object.keys(addresses)).toEqual(expect.arrayContaining(Object.keys(shell.rooms)));
